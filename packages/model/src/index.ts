@@ -1,0 +1,16 @@
+export type {
+  CadEdge,
+  CadFace,
+  CadTopology,
+  EdgeTurn,
+  FaceKind,
+  LengthUnit,
+  Model,
+  ModelNote,
+  Part,
+  Placement,
+  Shape,
+  Vec3,
+} from './model.ts';
+export { decodeModel, encodeModel } from './pack.ts';
+export { bounds, orient, placedPositions, transformPoint, triangleCount, type UpAxis } from './place.ts';

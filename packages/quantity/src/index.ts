@@ -1,0 +1,1 @@
+export type { Working, WorkingValue } from './working.ts';
