@@ -17,6 +17,7 @@ const rank = {
   '@coveline/project': 2,
   '@coveline/review': 3,
   '@coveline/viewer': 3,
+  '@coveline/api': 4,
   '@coveline/store': 4,
   '@coveline/file': 4,
   '@coveline/compute': 4,

@@ -1,1 +1,2 @@
+export { applyCommand, type Command, command } from './command.ts';
 export * from './schema.ts';

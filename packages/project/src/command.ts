@@ -1,0 +1,71 @@
+/**
+ * Every change to a project is a command. Applying one yields its inverse, so undo is a command too, and the
+ * log of commands is the audit trail.
+ */
+import * as z from 'zod';
+import { brief, decision, type Project, partChange, upAxis } from './schema.ts';
+
+export const command = z.discriminatedUnion('do', [
+  z.object({ do: z.literal('rename'), name: z.string().min(1).max(200) }),
+  z.object({ do: z.literal('setBrief'), brief }),
+  z.object({
+    do: z.literal('setPart'),
+    revision: z.string(),
+    part: z.string(),
+    change: partChange.nullable().describe('null returns the part to its proposals'),
+  }),
+  z.object({
+    do: z.literal('decide'),
+    revision: z.string(),
+    finding: z.string(),
+    decision: decision.nullable().describe('null withdraws the decision'),
+  }),
+  z.object({
+    do: z.literal('setRevision'),
+    revision: z.string(),
+    label: z.string().min(1).max(100),
+    up: upAxis,
+  }),
+]);
+
+export type Command = z.infer<typeof command>;
+
+/** The project after a command, and the command that takes it back. Throws when the command names no revision of it. */
+export function applyCommand(project: Project, c: Command): { project: Project; inverse: Command } {
+  switch (c.do) {
+    case 'rename':
+      return { project: { ...project, name: c.name }, inverse: { do: 'rename', name: project.name } };
+    case 'setBrief':
+      return { project: { ...project, brief: c.brief }, inverse: { do: 'setBrief', brief: project.brief } };
+    case 'setPart': {
+      const before = project.parts[known(project, c.revision)]?.[c.part] ?? null;
+      const parts = withEntry(project.parts, c.revision, c.part, c.change);
+      return { project: { ...project, parts }, inverse: { ...c, change: before } };
+    }
+    case 'decide': {
+      const before = project.decisions[known(project, c.revision)]?.[c.finding] ?? null;
+      const decisions = withEntry(project.decisions, c.revision, c.finding, c.decision);
+      return { project: { ...project, decisions }, inverse: { ...c, decision: before } };
+    }
+    case 'setRevision': {
+      const before = project.revisions.find((r) => r.id === known(project, c.revision))!;
+      const revisions = project.revisions.map((r) => (r === before ? { ...r, label: c.label, up: c.up } : r));
+      return { project: { ...project, revisions }, inverse: { ...c, label: before.label, up: before.up } };
+    }
+  }
+}
+
+function known(project: Project, revision: string): string {
+  if (project.revisions.some((r) => r.id === revision)) return revision;
+  throw new RangeError(`The machine has no revision "${revision}".`);
+}
+
+function withEntry<T>(
+  table: Record<string, Record<string, T>>,
+  outer: string,
+  inner: string,
+  value: T | null,
+): Record<string, Record<string, T>> {
+  const { [inner]: _, ...rest } = table[outer] ?? {};
+  return { ...table, [outer]: value === null ? rest : { ...rest, [inner]: value } };
+}
