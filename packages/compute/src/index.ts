@@ -1,1 +1,20 @@
-export {};
+export { ChildFault, InputError, LimitError, type LimitKind, TaskError } from './errors.ts';
+export type { Task, TaskContext } from './messages.ts';
+export {
+  decodeDrawings,
+  decodeFields,
+  type Fields,
+  outcomeFiles,
+  readOutcome,
+  writeOutcome,
+} from './outcome-files.ts';
+export { type FileSurveyRequest, type FileSurveySummary, modelFile } from './request.ts';
+export {
+  type ChildControl,
+  type ChildResult,
+  defaultLimits,
+  type Limits,
+  runInChild,
+} from './run-in-child.ts';
+export { type FileSurvey, type SurveyControl, surveyFile, surveyFileInto } from './survey-file.ts';
+export type { Tilt } from './tilt.ts';

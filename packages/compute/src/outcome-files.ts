@@ -1,0 +1,44 @@
+/** A survey in a folder: `survey.json` (the public part), `fields.bin` and `drawings.bin` (packed numbers). */
+import { readFile, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Drawing, MeasureName, SurveyOutcome, SurveyResult } from '@coveline/survey';
+import { packFloats, unpackFloats } from './pack-floats.ts';
+
+export type Fields = Partial<Record<MeasureName, Float32Array>>;
+
+export const outcomeFiles = {
+  survey: 'survey.json',
+  fields: 'fields.bin',
+  drawings: 'drawings.bin',
+} as const;
+
+export async function writeOutcome(folder: string, outcome: SurveyOutcome): Promise<void> {
+  await Promise.all([
+    writeFile(join(folder, outcomeFiles.survey), JSON.stringify(outcome.result)),
+    writeFile(join(folder, outcomeFiles.fields), packFloats(outcome.fields)),
+    writeFile(join(folder, outcomeFiles.drawings), packFloats(Object.fromEntries(outcome.drawings))),
+  ]);
+}
+
+export async function readOutcome(folder: string): Promise<SurveyOutcome> {
+  const [survey, fields, drawings] = await Promise.all([
+    readFile(join(folder, outcomeFiles.survey), 'utf8'),
+    readFile(join(folder, outcomeFiles.fields)),
+    readFile(join(folder, outcomeFiles.drawings)),
+  ]);
+  return {
+    result: JSON.parse(survey) as SurveyResult,
+    fields: decodeFields(fields),
+    drawings: decodeDrawings(drawings),
+  };
+}
+
+/** From the bytes of `fields.bin`. */
+export function decodeFields(bytes: Uint8Array): Fields {
+  return unpackFloats(bytes) as Fields;
+}
+
+/** From the bytes of `drawings.bin`. */
+export function decodeDrawings(bytes: Uint8Array): Map<string, Drawing> {
+  return new Map(Object.entries(unpackFloats(bytes) as Record<string, Drawing>));
+}

@@ -1,0 +1,33 @@
+import type { LengthUnit, UpAxis } from '@coveline/model';
+import type { MeasureName, SurveySettings } from '@coveline/survey';
+import type { Tilt } from './tilt.ts';
+
+/** What to read and how to survey it. */
+export interface FileSurveyRequest {
+  readonly path: string;
+  /** Name by which the format is told, where `path` does not end in it. */
+  readonly fileName?: string;
+  /** Axis of the file that points up. Default z. */
+  readonly up?: UpAxis;
+  /** Unit of files that carry none. */
+  readonly unit?: LengthUnit;
+  /** Largest distance between a curved face and its triangles. */
+  readonly deviation_mm?: number;
+  readonly tilt?: Tilt;
+  /** All when absent. */
+  readonly measures?: readonly MeasureName[];
+  readonly settings?: Partial<SurveySettings>;
+  /** Largest file that is read. Default 512. */
+  readonly size_MB?: number;
+}
+
+/** What the child says about its run; model and outcome lie in the folder. */
+export interface FileSurveySummary {
+  /** Of the file. */
+  readonly sha256: string;
+  readonly fileBytes: number;
+  readonly seconds: { readonly read: number; readonly survey: number };
+}
+
+/** The packed model, oriented and tilted as surveyed, beside the files of the outcome. */
+export const modelFile = 'model.bin';

@@ -1,0 +1,62 @@
+/** Task: read a model file, survey it, leave everything in the folder. */
+import { createHash } from 'node:crypto';
+import { readFile, stat, writeFile } from 'node:fs/promises';
+import { basename, join } from 'node:path';
+import { readModel } from '@coveline/cad';
+import { encodeModel, orient } from '@coveline/model';
+import { survey } from '@coveline/survey';
+import { InputError, LimitError } from './errors.ts';
+import type { TaskContext } from './messages.ts';
+import { writeOutcome } from './outcome-files.ts';
+import { type FileSurveyRequest, type FileSurveySummary, modelFile } from './request.ts';
+import { tiltModel } from './tilt.ts';
+
+const defaultSize_MB = 512;
+/** Share of the progress bar that reading takes; a guess that only moves the bar. */
+const readShare = 0.4;
+
+export default async function surveyTask(
+  request: FileSurveyRequest,
+  { folder, onProgress }: TaskContext,
+): Promise<FileSurveySummary> {
+  const { path, fileName = basename(path), up = 'z', unit, deviation_mm, tilt, measures, settings } = request;
+  const begun = performance.now();
+  onProgress(`Reading ${fileName}`, 0);
+  const bytes = await load(path, fileName, request.size_MB ?? defaultSize_MB);
+  const sha256 = createHash('sha256').update(bytes).digest('hex');
+  const fromFile = await readModel(bytes, fileName, {
+    ...(unit && { unit }),
+    ...(deviation_mm !== undefined && { deviation_mm }),
+    onProgress: (stage, done) => onProgress(stage, done * readShare),
+  });
+  const oriented = orient(fromFile, up);
+  const model = tilt ? tiltModel(oriented, tilt) : oriented;
+  await writeFile(join(folder, modelFile), encodeModel(model));
+  const read = performance.now();
+  const outcome = await survey(
+    model,
+    { ...(settings && { settings }), ...(measures && { measures }) },
+    { onProgress: (stage, done) => onProgress(stage, readShare + done * (1 - readShare)) },
+  );
+  await writeOutcome(folder, outcome);
+  const seconds = { read: (read - begun) / 1000, survey: (performance.now() - read) / 1000 };
+  return { sha256, fileBytes: bytes.length, seconds };
+}
+
+async function load(path: string, fileName: string, size_MB: number): Promise<Uint8Array> {
+  const found = await stat(path).catch((error: NodeJS.ErrnoException) => {
+    throw new InputError(
+      'no-file',
+      `"${path}" cannot be opened (${error.code}): check the path and its rights.`,
+    );
+  });
+  if (!found.isFile()) throw new InputError('no-file', `"${path}" is not a file: name one model file.`);
+  if (found.size > size_MB * 1024 * 1024)
+    throw new LimitError(
+      'size',
+      `${fileName} has ${Math.ceil(found.size / 1024 / 1024)} MB, the limit is ${size_MB} MB: split it or raise the limit.`,
+    );
+  return await readFile(path).catch((error: NodeJS.ErrnoException) => {
+    throw new InputError('no-file', `"${path}" cannot be read (${error.code}): check its rights.`);
+  });
+}
