@@ -1,1 +1,12 @@
-export {};
+export type { Projection } from './camera/rig.ts';
+export { type ViewName, views } from './camera/views.ts';
+export type { CameraState, ViewerEvents } from './events.ts';
+export type { ColorScale } from './look/color-scale.ts';
+export { type PlaceKind, type SheetName, sheets } from './look/sheet.ts';
+export type { Measurement } from './measure/measurement.ts';
+export type { Pinned } from './overlay/overlay.ts';
+export type { PaintedField } from './parts/part-colors.ts';
+export type { PartState } from './parts/part-order.ts';
+export type { PlaceDrawing } from './places/place-layer.ts';
+export type { SectionAxis, SectionSetting } from './section/section.ts';
+export { Viewer, type ViewerOptions } from './viewer.ts';
