@@ -1,1 +1,24 @@
-export {};
+export type {
+  Calculation,
+  CalculationEntry,
+  Example,
+  Outcome,
+  Output,
+  Refusal,
+  Table,
+} from './calculation/calculation.ts';
+export { runFromText, type TypedRun } from './calculation/from-text.ts';
+export {
+  type ChoiceInput,
+  type Input,
+  type Inputs,
+  type InputValue,
+  inputName,
+  type ListInput,
+  type NumberInput,
+  type TextInput,
+} from './calculation/inputs.ts';
+export * from './kinetics/index.ts';
+export { calculations, findCalculation, type Subject, subjects } from './registry.ts';
+export * from './surface/index.ts';
+export * from './water/index.ts';

@@ -8,6 +8,8 @@ export interface WorkingValue {
   readonly unit: string;
   /** Where an input comes from: "measured on the model", "brief", "IAPWS R1-76 (2014)". */
   readonly from?: string;
+  /** A list of values in words; `value` is then how many there are. */
+  readonly text?: string;
 }
 
 export interface Working {

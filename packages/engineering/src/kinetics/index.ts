@@ -1,0 +1,1 @@
+export { growthInResidue } from './square-root-growth.ts';

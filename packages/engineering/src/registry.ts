@@ -1,0 +1,23 @@
+import type { CalculationEntry } from './calculation/calculation.ts';
+import * as kinetics from './kinetics/index.ts';
+import * as surface from './surface/index.ts';
+import * as water from './water/index.ts';
+
+export interface Subject {
+  readonly title: string;
+  readonly calculations: readonly CalculationEntry[];
+}
+
+/** Every calculation by subject, in the order in which they are listed to people. */
+export const subjects: readonly Subject[] = [
+  { title: 'Water, steam and solutions', calculations: Object.values(water) },
+  { title: 'Open surfaces', calculations: Object.values(surface) },
+  { title: 'Kinetics', calculations: Object.values(kinetics) },
+];
+
+/** Every calculation, for lists and for generated commands and routes. */
+export const calculations: readonly CalculationEntry[] = subjects.flatMap((subject) => subject.calculations);
+
+export function findCalculation(name: string): CalculationEntry | undefined {
+  return calculations.find((entry) => entry.name === name);
+}

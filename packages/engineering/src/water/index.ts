@@ -1,0 +1,1 @@
+export { waterProperties } from './water-properties.ts';
