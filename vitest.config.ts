@@ -3,7 +3,8 @@ import { defineConfig } from 'vitest/config';
 /** Unit and property tests beside the code, and `validation/`. Packages resolve to their sources. */
 export default defineConfig({
   resolve: { conditions: ['source', 'module', 'import', 'default'] },
-  ssr: { resolve: { conditions: ['source', 'node', 'module', 'import', 'default'] } },
+  // These reach Node's own resolver too: "import" among them would break packages that require each other (pg).
+  ssr: { resolve: { conditions: ['source', 'node'] } },
   test: {
     include: [
       'packages/*/src/**/*.test.ts',
