@@ -1,0 +1,223 @@
+/** A kernel shape as triangles, faces and edges. */
+import type { CadEdge, CadFace, CadTopology } from '@coveline/model';
+import type { Poly_Triangulation, TopoDS_Edge, TopoDS_Face, TopoDS_Shape } from 'replicad-opencascadejs';
+import { weld } from '../mesh/weld.ts';
+import { type EdgeUse, edgeLength, lookAlongEdge, turnAt } from './edges.ts';
+import { describeFace } from './faces.ts';
+import type { Kernel } from './kernel.ts';
+
+export interface Tessellation {
+  readonly positions: Float64Array;
+  readonly triangles: Uint32Array;
+  readonly cad: CadTopology;
+  /** Faces that the kernel could not cover with triangles. */
+  readonly bareFaces: number;
+}
+
+/** Vertices closer than this are one, mm; far under the 1e-4 mm that kernels keep, far over rounding noise. */
+const weldCell_mm = 1e-5;
+
+interface EdgeSlot {
+  readonly edge: TopoDS_Edge;
+  readonly uses: EdgeUse[];
+  /** Vertex numbers before welding, along the edge. */
+  nodes: Uint32Array;
+}
+
+/** Meshes the shape in place. `deviation_mm`: largest distance of a triangle from its face; `angle_rad`: between neighbours. */
+export function triangulate(oc: Kernel, shape: TopoDS_Shape, deviation_mm: number, angle_rad: number): void {
+  new oc.BRepMesh_IncrementalMesh(shape, deviation_mm, false, angle_rad, false).delete();
+}
+
+/** Reads a triangulated shape. */
+export function tessellation(oc: Kernel, shape: TopoDS_Shape): Tessellation {
+  const coordinates = new Growing();
+  const indices = new Growing();
+  const faceOf = new Growing();
+  const faces: CadFace[] = [];
+  const slots = new EdgeTable(oc);
+  const seen = new ShapeSet(oc);
+  let bareFaces = 0;
+
+  const { TopAbs_FACE, TopAbs_EDGE, TopAbs_SHAPE } = oc.TopAbs_ShapeEnum;
+  const location = new oc.TopLoc_Location();
+  for (const walk = new oc.TopExp_Explorer(shape, TopAbs_FACE, TopAbs_SHAPE); walk.More(); walk.Next()) {
+    const face = oc.TopoDS.Face(walk.Current());
+    if (!seen.add(face)) continue;
+    const mesh = oc.BRep_Tool.Triangulation(face, location, 0);
+    const firstVertex = coordinates.length / 3;
+    const reversed = face.Orientation() === 'TopAbs_REVERSED';
+    const surface = new oc.BRepAdaptor_Surface(face, true);
+    const outward = reversed ? -1 : 1;
+    const number = faces.length;
+    if (mesh) addTriangles(mesh, location, reversed, number, coordinates, indices, faceOf);
+    else bareFaces++;
+    faces.push(describeFace(surface, outward, extentFrom(coordinates, firstVertex)));
+    for (const along = new oc.TopExp_Explorer(face, TopAbs_EDGE, TopAbs_SHAPE); along.More(); along.Next()) {
+      const edge = oc.TopoDS.Edge(along.Current());
+      if (oc.BRep_Tool.Degenerated(edge)) continue;
+      const slot = slots.of(edge);
+      slot.uses.push(lookAlongEdge(oc, edge, face, surface, number, outward));
+      if (mesh && slot.nodes.length === 0) slot.nodes = edgeNodes(oc, edge, mesh, location, firstVertex);
+    }
+    surface.delete();
+    mesh?.delete();
+  }
+  location.delete();
+
+  const welded = weld(coordinates.floats(), indices.integers(), weldCell_mm);
+  const faceOfVertex = faceOf.integers();
+  const edges = slots.all.map((slot) => edgeFrom(oc, slot, welded.positions, welded.vertexOf));
+  return {
+    positions: welded.positions,
+    triangles: welded.triangles,
+    cad: { faceOfTriangle: welded.kept.map((t) => faceOfVertex[t]), faces, edges },
+    bareFaces,
+  };
+}
+
+function addTriangles(
+  mesh: Poly_Triangulation,
+  location: InstanceType<Kernel['TopLoc_Location']>,
+  reversed: boolean,
+  face: number,
+  coordinates: Growing,
+  indices: Growing,
+  faceOf: Growing,
+): void {
+  const firstVertex = coordinates.length / 3;
+  const move = location.IsIdentity() ? undefined : location.Transformation();
+  const n = mesh.NbNodes();
+  for (let i = 1; i <= n; i++) {
+    const p = mesh.Node(i);
+    if (move) p.Transform(move);
+    coordinates.push(p.X());
+    coordinates.push(p.Y());
+    coordinates.push(p.Z());
+    p.delete();
+  }
+  move?.delete();
+  const count = mesh.NbTriangles();
+  for (let i = 1; i <= count; i++) {
+    const t = mesh.Triangle(i);
+    indices.push(firstVertex + t.Value(1) - 1);
+    indices.push(firstVertex + t.Value(reversed ? 3 : 2) - 1);
+    indices.push(firstVertex + t.Value(reversed ? 2 : 3) - 1);
+    faceOf.push(face);
+    t.delete();
+  }
+}
+
+function edgeNodes(
+  oc: Kernel,
+  edge: TopoDS_Edge,
+  mesh: Poly_Triangulation,
+  location: InstanceType<Kernel['TopLoc_Location']>,
+  firstVertex: number,
+): Uint32Array {
+  const polygon = oc.BRep_Tool.PolygonOnTriangulation(edge, mesh, location);
+  if (!polygon) return new Uint32Array(0);
+  const nodes = new Uint32Array(polygon.NbNodes());
+  for (let i = 0; i < nodes.length; i++) nodes[i] = firstVertex + polygon.Node(i + 1) - 1;
+  polygon.delete();
+  return nodes;
+}
+
+function edgeFrom(oc: Kernel, slot: EdgeSlot, positions: Float64Array, vertexOf: Uint32Array): CadEdge {
+  const points = new Float64Array(slot.nodes.length * 3);
+  for (let i = 0; i < slot.nodes.length; i++) {
+    const v = vertexOf[slot.nodes[i]] * 3;
+    points[i * 3] = positions[v];
+    points[i * 3 + 1] = positions[v + 1];
+    points[i * 3 + 2] = positions[v + 2];
+  }
+  const [one, two] = slot.uses;
+  return {
+    faces: [one.face, two ? two.face : -1],
+    ...turnAt(one, two),
+    length_mm: edgeLength(oc, slot.edge),
+    points,
+  };
+}
+
+/** Diagonal of the box around the vertices from the given one on. */
+function extentFrom(coordinates: Growing, firstVertex: number): number {
+  const low = [Infinity, Infinity, Infinity];
+  const high = [-Infinity, -Infinity, -Infinity];
+  for (let i = firstVertex * 3; i < coordinates.length; i++) {
+    const x = coordinates.at(i);
+    const axis = i % 3;
+    if (x < low[axis]) low[axis] = x;
+    if (x > high[axis]) high[axis] = x;
+  }
+  return low[0] > high[0] ? 0 : Math.hypot(high[0] - low[0], high[1] - low[1], high[2] - low[2]);
+}
+
+/** Shapes that are the same but for their orientation, found by the kernel's own hash. */
+class ShapeSet {
+  readonly #buckets = new Map<number, TopoDS_Face[]>();
+  readonly #oc: Kernel;
+
+  constructor(oc: Kernel) {
+    this.#oc = oc;
+  }
+
+  /** False where the face was there before (a face between two solids is met twice). */
+  add(face: TopoDS_Face): boolean {
+    const key = this.#oc.ReplicadShapeHasher.HashCode(face, 2_147_483_647);
+    const bucket = this.#buckets.get(key) ?? [];
+    if (bucket.some((other) => other.IsSame(face))) return false;
+    bucket.push(face);
+    this.#buckets.set(key, bucket);
+    return true;
+  }
+}
+
+class EdgeTable {
+  readonly all: EdgeSlot[] = [];
+  readonly #buckets = new Map<number, EdgeSlot[]>();
+  readonly #oc: Kernel;
+
+  constructor(oc: Kernel) {
+    this.#oc = oc;
+  }
+
+  of(edge: TopoDS_Edge): EdgeSlot {
+    const key = this.#oc.ReplicadShapeHasher.HashCode(edge, 2_147_483_647);
+    const bucket = this.#buckets.get(key) ?? [];
+    const found = bucket.find((slot) => slot.edge.IsSame(edge));
+    if (found) return found;
+    const slot: EdgeSlot = { edge, uses: [], nodes: new Uint32Array(0) };
+    bucket.push(slot);
+    this.#buckets.set(key, bucket);
+    this.all.push(slot);
+    return slot;
+  }
+}
+
+/** Numbers that arrive one by one. */
+class Growing {
+  #data = new Float64Array(1024);
+  length = 0;
+
+  push(x: number): void {
+    if (this.length === this.#data.length) {
+      const larger = new Float64Array(this.length * 2);
+      larger.set(this.#data);
+      this.#data = larger;
+    }
+    this.#data[this.length++] = x;
+  }
+
+  at(i: number): number {
+    return this.#data[i];
+  }
+
+  floats(): Float64Array {
+    return this.#data.subarray(0, this.length);
+  }
+
+  integers(): Uint32Array {
+    return Uint32Array.from(this.#data.subarray(0, this.length));
+  }
+}
