@@ -37,8 +37,6 @@ CREATE TABLE "machine" (
 CREATE TABLE "review" (
 	"machine" text NOT NULL,
 	"revision" text NOT NULL,
-	"inputs" text NOT NULL,
-	"result" text NOT NULL,
 	"findings" jsonb NOT NULL,
 	CONSTRAINT "review_machine_revision_pk" PRIMARY KEY("machine","revision")
 );

@@ -30,7 +30,7 @@ const pollSeconds = 0.5;
 /** Longer than any job may take: the compute limits end a job, not the engine. */
 const expireInSeconds = 6 * 3600;
 const deleteAfterSeconds = 24 * 3600;
-const retryLimit = 3;
+const retryLimit = 5;
 const stopTimeout_ms = 10_000;
 
 export async function startEngine(database: Database): Promise<Engine> {

@@ -39,7 +39,6 @@ export {
 } from './revisions.ts';
 export type { JobKind, JobState, StoredNote } from './schema.ts';
 export {
-  findReview,
   findSurvey,
   listReviews,
   listSurveys,

@@ -90,16 +90,13 @@ export const survey = pgTable(
   (t) => [primaryKey({ columns: [t.machine, t.revision, t.up] })],
 );
 
-/** The last review of each revision, kept while its inputs stay the same. */
+/** What the last review of each revision found, for the lists; the review itself is computed when it is read. */
 export const review = pgTable(
   'review',
   {
     machine: text('machine').notNull(),
     revision: text('revision').notNull(),
-    /** Hash of everything that the review was computed from. */
-    inputs: text('inputs').notNull(),
-    /** Blob. */
-    result: text('result').notNull(),
+    /** Ids. */
     findings: jsonb('findings').$type<readonly string[]>().notNull(),
   },
   (t) => [primaryKey({ columns: [t.machine, t.revision] })],

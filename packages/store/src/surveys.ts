@@ -36,20 +36,12 @@ export async function listSurveys(tx: Tx, machine?: string): Promise<SurveyRow[]
   return await (machine === undefined ? all : all.where(eq(survey.machine, machine)));
 }
 
-/** Keeps a review in place of the last one of its revision. */
+/** Notes what a review found, in place of the last one of its revision. */
 export async function storeReview(tx: Tx, row: ReviewRow): Promise<void> {
   await tx
     .insert(review)
     .values(row)
     .onConflictDoUpdate({ target: [review.machine, review.revision], set: row });
-}
-
-export async function findReview(tx: Tx, machine: string, revision: string): Promise<ReviewRow | null> {
-  const [row] = await tx
-    .select()
-    .from(review)
-    .where(and(eq(review.machine, machine), eq(review.revision, revision)));
-  return row ?? null;
 }
 
 /** All reviews of a machine, or of all machines. */
