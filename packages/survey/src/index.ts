@@ -1,3 +1,4 @@
+export { measureFlatFaces } from './flat/flat-faces.ts';
 export type {
   BlindChannel,
   ClosedHollow,
@@ -16,4 +17,9 @@ export type {
   SurveySettings,
 } from './result.ts';
 export { defaultSettings } from './settings.ts';
+export { SurveyStopped } from './stopped.ts';
 export { survey } from './survey.ts';
+export type { Tilt } from './tilt.ts';
+export { closestPoint, type Nearest, newNearest } from './tree/closest.ts';
+export { anyHit, firstHit, type Hit, newHit } from './tree/ray.ts';
+export { buildTree, type Tree, treeOf } from './tree/tree.ts';

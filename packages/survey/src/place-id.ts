@@ -14,7 +14,7 @@ export function placeNamer(kind: PlaceKind): (parts: readonly string[], at_mm: V
   return (parts, at_mm) => {
     // `+ 0` turns -0 into 0.
     const cell = at_mm.map((c) => Math.round(c / rounding_mm) + 0);
-    const base = `${kind}-${fnv1a([...parts].sort().join('\n') + '\n' + cell.join(','))}`;
+    const base = `${kind}-${fnv1a(`${[...parts].sort().join('\n')}\n${cell.join(',')}`)}`;
     const count = (seen.get(base) ?? 0) + 1;
     seen.set(base, count);
     return count === 1 ? base : `${base}-${count}`;

@@ -1,4 +1,8 @@
 import type { Model } from '@coveline/model';
+import { measureHollows } from './hollows/hollows.ts';
+import { type AirSpace, airSpaceOf } from './liquid/air-space.ts';
+import { measureStandingLiquid } from './liquid/standing-liquid.ts';
+import type { MeasureOutcome } from './outcome.ts';
 import type {
   Control,
   Drawing,
@@ -8,21 +12,65 @@ import type {
   SurveySettings,
 } from './result.ts';
 import { defaultSettings } from './settings.ts';
+import { step } from './stopped.ts';
+import { type Tilt, tilted } from './tilt.ts';
+import { levelHollows, levelPools } from './tilt-back.ts';
 
 export interface SurveyRequest {
   readonly settings?: Partial<SurveySettings>;
   /** All when absent. */
   readonly measures?: readonly MeasureName[];
+  /** Liquid and flat faces are surveyed with the machine tilted; coordinates are told on the level machine. */
+  readonly tilt?: Tilt;
 }
 
-/** Computes the asked measures on a model whose +Z points up (see `orient`). */
+/** Measures that this package computes. */
+const offered = ['standingLiquid', 'hollows'] as const satisfies readonly (MeasureName &
+  keyof SurveyMeasures)[];
+type Offered = (typeof offered)[number];
+
+/**
+ * Computes the asked measures on a model whose +Z points up (see `orient`). Rejects with `SurveyStopped` when the
+ * signal is aborted, between two steps.
+ */
 export async function survey(
-  _model: Model,
-  { settings }: SurveyRequest = {},
-  _control: Control = {},
+  model: Model,
+  { settings: asked, measures: names = offered, tilt }: SurveyRequest = {},
+  control: Control = {},
 ): Promise<SurveyOutcome> {
+  const settings = { ...defaultSettings, ...asked };
+  const standing = tilt && tilt.deg !== 0 ? tilted(model, tilt) : model;
+  let air: AirSpace | undefined;
+  const airSpace = (): AirSpace => {
+    air ??= airSpaceOf(standing, settings, control);
+    return air;
+  };
+  const compute: { readonly [M in Offered]: () => MeasureOutcome<M> } = {
+    standingLiquid: () => {
+      const found = measureStandingLiquid(standing, settings, control, airSpace());
+      return tilt ? levelPools(found, tilt) : found;
+    },
+    hollows: () => {
+      const found = measureHollows(standing, settings, control, airSpace());
+      return tilt ? levelHollows(found, tilt) : found;
+    },
+  };
+
   const measures: SurveyMeasures = {};
   const fields: Partial<Record<MeasureName, Float32Array>> = {};
   const drawings = new Map<string, Drawing>();
-  return { result: { settings: { ...defaultSettings, ...settings }, notes: [], measures }, fields, drawings };
+  const notes = new Set(model.notes.filter(({ level }) => level === 'warning').map(({ text }) => text));
+  for (const name of offered) {
+    if (!names.includes(name)) continue;
+    step(control, name, 0);
+    const outcome = compute[name]();
+    Object.assign(measures, { [name]: outcome.measure });
+    fields[name] = outcome.field;
+    for (const [id, drawing] of outcome.drawings) drawings.set(id, drawing);
+    for (const note of outcome.notes) notes.add(note);
+  }
+  for (const name of names) {
+    if (!(offered as readonly string[]).includes(name)) notes.add(`The measure ${name} is not computed yet.`);
+  }
+  return { result: { settings, notes: [...notes], measures }, fields, drawings };
 }

@@ -1,0 +1,85 @@
+/**
+ * Hollows: air that is sealed off from the outside, and passages with one open end.
+ *
+ * Closed hollows are the regions of the flooded air space that nothing joins to the outside. A vent narrower than
+ * the columns that were used can be missed, so a hollow says how fine they were.
+ */
+import type { Model } from '@coveline/model';
+import { type AirSpace, airSpaceOf } from '../liquid/air-space.ts';
+import { facingTriangles } from '../liquid/depth-field.ts';
+import { placedBounds } from '../liquid/placed-bounds.ts';
+import type { Region } from '../liquid/regions.ts';
+import { shoreOf } from '../liquid/shore.ts';
+import { fromTurned } from '../liquid/soup.ts';
+import type { MeasureOutcome } from '../outcome.ts';
+import { placeNamer } from '../place-id.ts';
+import type { ClosedHollow, Control, SurveySettings } from '../result.ts';
+import { step } from '../stopped.ts';
+
+/** Values of the field. */
+const closedWall = 1;
+
+/** `air`: the flooded air space of the same model and settings, where it is at hand already. */
+export function measureHollows(
+  model: Model,
+  settings: SurveySettings,
+  control: Control = {},
+  air: AirSpace = airSpaceOf(model, settings, control),
+): MeasureOutcome<'hollows'> {
+  const { soup, bins } = air;
+  const field = new Float32Array(
+    model.parts.reduce((n, p) => n + model.shapes[p.shape].triangles.length / 3, 0),
+  );
+  field.fill(Number.NaN);
+  const found: Omit<ClosedHollow, 'id'>[] = [];
+  for (const region of air.hollows) {
+    step(control, 'hollows', found.length / air.hollows.length);
+    if (region.volume_mm3 / 1000 < settings.leastHollow_mL) continue;
+    const { grid, parts } = shoreOf(soup, bins, region);
+    const near = bins.within(
+      grid.u0,
+      grid.u0 + (grid.nu - 1) * grid.pitch,
+      grid.v0,
+      grid.v0 + (grid.nv - 1) * grid.pitch,
+    );
+    facingTriangles(soup, region, near, (triangle) => {
+      if (soup.source[triangle] >= 0) field[soup.source[triangle]] = closedWall;
+    });
+    const { pitch } = region.flood.columns.grid;
+    found.push({
+      parts: parts.map((p) => model.parts[p].id).sort(),
+      ...placeOf(air, region),
+      volume_mL: region.volume_mm3 / 1000,
+      caveats: [`A vent narrower than about ${(1.5 * pitch).toPrecision(2)} mm would not be seen.`],
+    });
+  }
+  found.sort((a, b) => b.volume_mL - a.volume_mL);
+  const name = placeNamer('hollow');
+  return {
+    measure: { closed: found.map((h) => ({ id: name(h.parts, h.at_mm), ...h })), blind: [] },
+    field,
+    drawings: new Map(),
+    notes: [...air.notes],
+  };
+}
+
+/** A point of the hollow near its middle, and its bounds. */
+function placeOf({ soup }: AirSpace, region: Region): Pick<ClosedHollow, 'at_mm' | 'bounds_mm'> {
+  const { grid, bottom, top, columnOf } = region.flood.columns;
+  let lowest = Infinity;
+  let volume = 0;
+  const sum = [0, 0, 0];
+  for (const n of region.nodes) {
+    const i = columnOf[n] % grid.nu;
+    const height = top[n] - bottom[n];
+    lowest = Math.min(lowest, bottom[n]);
+    volume += height;
+    sum[0] += height * (grid.u0 + i * grid.pitch);
+    sum[1] += height * (grid.v0 + ((columnOf[n] - i) / grid.nu) * grid.pitch);
+    sum[2] += (height * (top[n] + bottom[n])) / 2;
+  }
+  return {
+    at_mm: fromTurned(soup, sum[0] / volume, sum[1] / volume, sum[2] / volume),
+    bounds_mm: placedBounds(soup, region, lowest),
+  };
+}

@@ -1,0 +1,93 @@
+/**
+ * The air space of a model, flooded: pools and closed hollows, each on a grid fine enough for its size.
+ * Standing liquid and closed hollows are both read from it.
+ */
+import type { Model } from '@coveline/model';
+import type { Control, SurveySettings } from '../result.ts';
+import { step } from '../stopped.ts';
+import { TriangleBins } from './bins.ts';
+import { buildColumns } from './columns.ts';
+import { type Flood, floodFromOutside } from './flood.ts';
+import type { Grid } from './grid.ts';
+import { lineIndex } from './line-index.ts';
+import { gridFor } from './pitch.ts';
+import { type Refiner, refineRegion, refineSpills } from './refine.ts';
+import { type Region, regionsOf } from './regions.ts';
+import { type Soup, soupOf } from './soup.ts';
+import { spillPlace } from './spill.ts';
+
+export interface AirSpace {
+  readonly soup: Soup;
+  readonly bins: TriangleBins;
+  readonly grid: Grid;
+  readonly pools: readonly Pool[];
+  readonly hollows: readonly Region[];
+  readonly notes: readonly string[];
+}
+
+export interface Pool {
+  readonly region: Region;
+  /** Where it first runs over, u and v in the turned frame. */
+  readonly spill: readonly [number, number];
+}
+
+/** Regions below this share of the least volume that is listed are not looked at again. */
+const worthALook = 0.3;
+/** A lower way out that was found can lead to another spill point, which deserves a look too. */
+const spillRounds = 3;
+/** Columns that all refinements of regions may build together. */
+const refinementColumns = 3e6;
+
+const stage = 'air space';
+
+/** Throws `SurveyStopped` when the signal is aborted. Works in a few hundred bytes per column; see `gridFor` for the bounds. */
+export function airSpaceOf(model: Model, settings: SurveySettings, control: Control = {}): AirSpace {
+  step(control, stage, 0);
+  const soup = soupOf(model);
+  const { grid, coarsened } = gridFor(soup, settings.pitch_mm);
+  const notes = [...soup.notes];
+  if (coarsened) {
+    notes.push(
+      `The columns of the air space stand ${grid.pitch.toPrecision(3)} mm apart instead of ${settings.pitch_mm} mm, to keep within memory; pools and hollows narrower than that may be missed.`,
+    );
+  }
+  const bins = new TriangleBins(soup);
+  step(control, stage, 0.1);
+  const rows = lineIndex(soup, grid, 1);
+  const files = lineIndex(soup, grid, 0);
+  const columns = buildColumns(soup, grid, rows, files, settings.contact_mm);
+  step(control, stage, 0.5);
+  const flood = floodFromOutside(columns);
+  step(control, stage, 0.7);
+
+  const refiner: Refiner = { soup, bins, contact_mm: settings.contact_mm, places: new Map() };
+  const pools = poolsOf(refiner, flood, settings, control);
+  const hollows = regionsOf(flood)
+    .filter((r) => r.level === Infinity && r.volume_mm3 >= worthALook * settings.leastHollow_mL * 1000)
+    .flatMap((region) => refineRegion(refiner, region, refinementColumns / 10)?.pieces ?? [region]);
+  step(control, stage, 1);
+  return { soup, bins, grid, pools, hollows, notes };
+}
+
+function poolsOf(refiner: Refiner, flood: Flood, settings: SurveySettings, control: Control): Pool[] {
+  const worth = worthALook * settings.leastPool_mL * 1000;
+  const find = (): Region[] => regionsOf(flood).filter((r) => r.level < Infinity && r.volume_mm3 >= worth);
+  let coarse = find();
+  for (let round = 0; round < spillRounds; round++) {
+    step(control, stage, 0.7 + round * 0.05);
+    if (!refineSpills(refiner, flood, coarse)) break;
+    coarse = find();
+  }
+  let left = refinementColumns;
+  return coarse.flatMap((region) => {
+    step(control, stage, 0.85);
+    const spill = spillPlace(flood, region.nodes[0], refiner.places) ?? [0, 0];
+    const fine = refineRegion(refiner, region, left);
+    if (!fine) return [{ region, spill }];
+    left -= fine.columns;
+    return fine.pieces.map((piece) => ({
+      region: piece,
+      spill: spillPlace(piece.flood, piece.nodes[0], new Map()) ?? spill,
+    }));
+  });
+}

@@ -1,0 +1,105 @@
+/**
+ * A part of the grid at a finer pitch.
+ *
+ * Every level found on any grid is that of a real way out, so it can only be too high. A finer grid that contains
+ * the coarse columns starts from their levels and lowers them where it finds a lower way; it never does harm.
+ */
+import type { TriangleBins } from './bins.ts';
+import { buildColumns } from './columns.ts';
+import { type Flood, spread } from './flood.ts';
+import { lineIndex } from './line-index.ts';
+import type { Soup } from './soup.ts';
+
+/** Indices of columns of the coarse grid, both ends included. */
+export interface Box {
+  readonly i0: number;
+  readonly i1: number;
+  readonly j0: number;
+  readonly j1: number;
+}
+
+export interface FineFlood {
+  readonly flood: Flood;
+  /** Pairs of equal intervals: coarse, fine, coarse, fine … */
+  readonly pairs: readonly number[];
+}
+
+/** Widens a box by some coarse columns, within the grid. */
+export function widened({ i0, i1, j0, j1 }: Box, by: number, { flood }: { flood: Flood }): Box {
+  const { nu, nv } = flood.columns.grid;
+  return {
+    i0: Math.max(0, i0 - by),
+    i1: Math.min(nu - 1, i1 + by),
+    j0: Math.max(0, j0 - by),
+    j1: Math.min(nv - 1, j1 + by),
+  };
+}
+
+export function floodBox(
+  soup: Soup,
+  bins: TriangleBins,
+  coarse: Flood,
+  box: Box,
+  split: number,
+  contact_mm: number,
+): FineFlood {
+  const outer = coarse.columns.grid;
+  const grid = {
+    u0: outer.u0 + box.i0 * outer.pitch,
+    v0: outer.v0 + box.j0 * outer.pitch,
+    pitch: outer.pitch / split,
+    nu: (box.i1 - box.i0) * split + 1,
+    nv: (box.j1 - box.j0) * split + 1,
+  };
+  const uHigh = grid.u0 + (grid.nu - 1) * grid.pitch;
+  const vHigh = grid.v0 + (grid.nv - 1) * grid.pitch;
+  const near = bins.within(grid.u0, uHigh, grid.v0, vHigh);
+  const rows = lineIndex(soup, grid, 1, near);
+  const files = lineIndex(soup, grid, 0, near);
+  const columns = buildColumns(soup, grid, rows, files, contact_mm);
+
+  const count = columns.bottom.length;
+  const level = new Float64Array(count).fill(Infinity);
+  const seeds: number[] = [];
+  for (let n = 0; n < count; n++) {
+    if (columns.bottom[n] !== -Infinity) continue;
+    level[n] = -Infinity;
+    seeds.push(n);
+  }
+  const flood = { columns, level, from: Uint32Array.from({ length: count }, (_, n) => n) };
+  const pairs = equalIntervals(coarse, flood, box, split);
+  for (let k = 0; k < pairs.length; k += 2) {
+    const given = coarse.level[pairs[k]];
+    if (given === -Infinity || given === Infinity) continue;
+    level[pairs[k + 1]] = given;
+    seeds.push(pairs[k + 1]);
+  }
+  spread(flood, seeds);
+  return { flood, pairs };
+}
+
+function equalIntervals(coarse: Flood, fine: Flood, { i0, i1, j0, j1 }: Box, split: number): number[] {
+  const pairs: number[] = [];
+  const big = coarse.columns;
+  const small = fine.columns;
+  for (let j = j0; j <= j1; j++) {
+    for (let i = i0; i <= i1; i++) {
+      const c = j * big.grid.nu + i;
+      const d = (j - j0) * split * small.grid.nu + (i - i0) * split;
+      let m = small.first[d];
+      for (let n = big.first[c]; n < big.first[c + 1]; n++) {
+        while (m < small.first[d + 1] && small.top[m] < big.top[n] - rounding_mm) m++;
+        if (m === small.first[d + 1]) break;
+        if (near(small.bottom[m], big.bottom[n]) && near(small.top[m], big.top[n])) pairs.push(n, m);
+      }
+    }
+  }
+  return pairs;
+}
+
+/** The two grids compute the place of a shared column in different ways, so its heights may differ in the last digits. */
+const rounding_mm = 1e-6;
+
+function near(a: number, b: number): boolean {
+  return a === b || Math.abs(a - b) < rounding_mm;
+}

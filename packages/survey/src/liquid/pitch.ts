@@ -1,0 +1,52 @@
+import type { Grid } from './grid.ts';
+import type { Soup } from './soup.ts';
+
+/** A small part gets at least this many columns across (as the square root of its footprint over the pitch). */
+const leastAcross = 250;
+/** Bounds for one survey: columns, and crossings of surface and columns. Some 100 bytes each. */
+const mostColumns = 3e6;
+const mostCrossings = 1.2e7;
+/** Fractions of a pitch by which the lattice is set off, so that it meets no round coordinate. */
+const nudge = [0.3819660113, 0.2360679775] as const;
+
+/** The lattice over the whole model with one empty column around it; coarser than asked where memory demands. */
+export function gridFor(soup: Soup, asked_mm: number): { grid: Grid; coarsened: boolean } {
+  const du = soup.high[0] - soup.low[0];
+  const dv = soup.high[1] - soup.low[1];
+  const area = Math.max(du * dv, 1e-6);
+  const fine = Math.min(asked_mm, Math.sqrt(area) / leastAcross);
+  // crossings = flat area / p2 + lines crossed, which grow as 1 / p
+  const { flat, across } = loadOf(soup);
+  const byColumns = Math.sqrt(area / mostColumns);
+  const byCrossings = (across + Math.sqrt(across * across + 4 * mostCrossings * flat)) / (2 * mostCrossings);
+  const pitch = Math.max(fine, byColumns, byCrossings);
+  const grid = {
+    u0: soup.low[0] - (1 + nudge[0]) * pitch,
+    v0: soup.low[1] - (1 + nudge[1]) * pitch,
+    pitch,
+    nu: Math.ceil(du / pitch) + 4,
+    nv: Math.ceil(dv / pitch) + 4,
+  };
+  return { grid, coarsened: pitch > asked_mm * 1.0001 };
+}
+
+/** Horizontal projection of all triangles, mm2, and the sum of their extents along u and v, mm. */
+function loadOf({ uvz, triangles }: Soup): { flat: number; across: number } {
+  let flat = 0;
+  let across = 0;
+  for (let t = 0; t < triangles.length; t += 3) {
+    const a = triangles[t] * 3;
+    const b = triangles[t + 1] * 3;
+    const c = triangles[t + 2] * 3;
+    flat += Math.abs(
+      (uvz[b] - uvz[a]) * (uvz[c + 1] - uvz[a + 1]) - (uvz[b + 1] - uvz[a + 1]) * (uvz[c] - uvz[a]),
+    );
+    for (let k = 0; k < 2; k++) {
+      const p = uvz[a + k];
+      const q = uvz[b + k];
+      const r = uvz[c + k];
+      across += Math.max(p, q, r) - Math.min(p, q, r);
+    }
+  }
+  return { flat: flat / 2, across };
+}
