@@ -1,1 +1,7 @@
+export { elements } from './elements.ts';
+export { type Demand, demandsInForce, limitsFor, profileById, type Setting } from './in-force.ts';
+export { materialById, materials } from './materials/index.ts';
+export { profiles } from './profiles.ts';
+export { requirementById, requirements } from './requirements/index.ts';
+export { sourceByKey, sources } from './sources.ts';
 export type * from './types.ts';

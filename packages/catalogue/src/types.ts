@@ -7,6 +7,12 @@ export type HazardKind = 'biological' | 'chemical' | 'physical' | 'allergen' | '
 
 export type RequirementKind = 'law' | 'standard' | 'guidance' | 'commonPractice';
 
+/** How much depends on the machine being clean. `review` checks at compile time that these are the project's own. */
+export type CareLevelKey = 'basic' | 'raised' | 'high';
+
+/** Where a law, or a standard written for one market, applies. */
+export type Jurisdiction = 'eu' | 'us';
+
 /** How far the source was seen: the substance was read, only the principle, or all from memory. */
 export type Standing = 'seen' | 'partlySeen' | 'fromMemory';
 
@@ -37,6 +43,8 @@ export interface Source {
   readonly kind: RequirementKind;
   /** What of it was seen, in one line. */
   readonly seen: string;
+  /** Absent: applies in every market. */
+  readonly jurisdiction?: Jurisdiction;
   /** ISO dates between which it applies, where law changes over. */
   readonly from?: string;
   readonly until?: string;
@@ -87,6 +95,28 @@ export interface Requirement {
   readonly remedies: readonly Remedy[];
   /** Why people keep the fault, and the measure that then keeps it under control. */
   readonly conflict?: { readonly reason: string; readonly control: string };
+  /** Id of the more general requirement of which this is the case for one element. */
+  readonly specialises?: string;
+  /** Care levels at which it is asked; absent: at all. */
+  readonly careLevels?: readonly CareLevelKey[];
+}
+
+/** A choice where sources disagree. Figures of different profiles are never mixed or averaged. */
+export interface Profile {
+  readonly id: string;
+  readonly name: string;
+  /** Which figures it takes, in one or two sentences. */
+  readonly summary: string;
+  readonly jurisdiction: Jurisdiction;
+}
+
+/** A part of the machine, or a matter of the whole, to which requirements belong. */
+export interface MachineElement {
+  readonly id: string;
+  /** As in "the feet", for headings and lists. */
+  readonly name: string;
+  /** Whether every machine has it (joints, surfaces, documents), or only machines with such a part. */
+  readonly always: boolean;
 }
 
 export type MaterialFamily =

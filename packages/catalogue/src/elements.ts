@@ -1,0 +1,47 @@
+/** The machine elements by which requirements are ordered, from the floor up and from the frame to the product. */
+import type { MachineElement } from './types.ts';
+
+const always = (id: string, name: string): MachineElement => ({ id, name, always: true });
+const where = (id: string, name: string): MachineElement => ({ id, name, always: false });
+
+export const elements: readonly MachineElement[] = [
+  always('general', 'Surfaces and materials'),
+  always('feet', 'Feet and the space under the machine'),
+  where('castor', 'Castors'),
+  where('frame', 'Frame and supports'),
+  always('hollow', 'Hollow sections and closed bodies'),
+  always('fastener', 'Fasteners and threads'),
+  always('weld', 'Welds'),
+  always('joint', 'Joints'),
+  where('gasket', 'Gaskets and seals'),
+  where('door', 'Doors and hinges'),
+  where('window', 'Windows'),
+  where('guard', 'Guards'),
+  where('enclosure', 'Panels and enclosures'),
+  where('control', 'Touch screens and buttons'),
+  where('cable', 'Cables, glands and conduits'),
+  where('hose', 'Hoses'),
+  where('pneumatic', 'Pneumatics and exhaust air'),
+  where('drive', 'Drives and gearboxes'),
+  where('shaft', 'Shafts and their seals'),
+  where('bearing', 'Bearings and guides'),
+  where('belt', 'Belts, chains and conveyors'),
+  where('hopper', 'Hoppers'),
+  where('tank', 'Tanks and vessels'),
+  where('pipe', 'Pipes'),
+  where('valve', 'Valves'),
+  where('pump', 'Pumps'),
+  where('sensor', 'Sensors and measuring pockets'),
+  where('nozzle', 'Filling heads and nozzles'),
+  where('spray', 'Spray devices'),
+  where('tray', 'Drip trays and drains'),
+  where('insulation', 'Insulation and cladding'),
+  where('label', 'Labels and marks'),
+  where('hood', 'Sterile-air hood and filter'),
+  where('container', 'Containers and their infeed'),
+  where('decontamination', 'Decontamination station'),
+  where('closing', 'Closing and discharge'),
+  where('waste', 'Waste'),
+  always('room', 'Floor, walls and surroundings'),
+  always('documents', 'Instructions and documents'),
+];

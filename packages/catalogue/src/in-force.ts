@@ -1,0 +1,73 @@
+/** Which requirements hold for a profile on a day, with the citations and limits that hold then. */
+import { profiles } from './profiles.ts';
+import { requirements } from './requirements/index.ts';
+import { strongest } from './row.ts';
+import { sourceByKey } from './sources.ts';
+import type { AreaClass, CareLevelKey, Citation, Limit, Profile, Requirement } from './types.ts';
+
+export interface Setting {
+  /** Id of a profile. */
+  readonly profile: string;
+  readonly careLevel: CareLevelKey;
+  /** ISO date. Where law changes over, the one in force on this day is taken. */
+  readonly on: string;
+}
+
+/** A requirement as it holds in a setting: citations and limits filtered, kind from what is left. */
+export type Demand = Requirement;
+
+/** The profile with this id. Throws with the list of ids when there is none. */
+export function profileById(id: string): Profile {
+  const found = profiles.find((p) => p.id === id);
+  if (found) return found;
+  const known = profiles.map((p) => `"${p.id}"`).join(', ');
+  throw new RangeError(`The catalogue has no profile "${id}"; it has ${known}.`);
+}
+
+/**
+ * The requirements in force. One that is left without any citation, because its sources hold in another market or
+ * at another time, is not among them. Throws on an unknown profile.
+ */
+export function demandsInForce(setting: Setting): readonly Demand[] {
+  const profile = profileById(setting.profile);
+  const inForce = (c: Citation) => holds(c, profile, setting.on);
+  const out: Demand[] = [];
+  for (const requirement of requirements) {
+    if (requirement.careLevels && !requirement.careLevels.includes(setting.careLevel)) continue;
+    const citations = requirement.citations.filter(inForce);
+    if (citations.length === 0) continue;
+    out.push({
+      ...requirement,
+      citations,
+      kind: strongest(citations.map((c) => sourceByKey.get(c.source)!.kind)),
+      limits: requirement.limits.filter(
+        (l) => (l.profiles.length === 0 || l.profiles.includes(profile.id)) && inForce(l.citation),
+      ),
+    });
+  }
+  return out;
+}
+
+/** The limits of a demand on one quantity in one area, at an included angle where it matters. */
+export function limitsFor(
+  demand: Demand,
+  quantity: string,
+  area: AreaClass,
+  angle_deg?: number,
+): readonly Limit[] {
+  return demand.limits.filter(
+    (l) =>
+      l.quantity === quantity &&
+      l.areas.includes(area) &&
+      (angle_deg === undefined ||
+        l.angle_deg === undefined ||
+        (angle_deg >= l.angle_deg[0] && angle_deg < l.angle_deg[1])),
+  );
+}
+
+function holds(citation: Citation, profile: Profile, on: string): boolean {
+  const source = sourceByKey.get(citation.source)!;
+  if (source.jurisdiction && source.jurisdiction !== profile.jurisdiction) return false;
+  // ISO dates compare as text.
+  return (source.from ?? '') <= on && on <= (source.until ?? '9999-12-31');
+}

@@ -1,0 +1,47 @@
+import {
+  atMost,
+  cheap,
+  documented,
+  FS,
+  finds,
+  inspected,
+  memory,
+  practice,
+  requirementsOf,
+  S,
+  some,
+} from '../row.ts';
+
+export const controls = requirementsOf('control', [
+  {
+    id: 'panel-keys',
+    text: 'Keys and screens are flat or sealed and bear wiping with the disinfectant in use.',
+    areas: S,
+    hazards: 'B',
+    shown: [inspected, documented],
+    from: [practice],
+    limits: [atMost('rim', 0.5, 'mm', { areas: S, from: practice, datum: 'open gap round the key' })],
+    remedies: [some('Membrane keys, capacitive screen.')],
+    kept: ['Gloved hands want big buttons.', 'Wipe daily; sampling point.'],
+  },
+  {
+    id: 'panel-place',
+    text: 'Whoever works the controls does not reach over product.',
+    areas: FS,
+    hazards: 'BP',
+    shown: [finds('overhead'), inspected],
+    from: [practice],
+    remedies: [some('Controls on an arm at the side.')],
+    kept: ['The process has to be in view.', 'Second display.'],
+  },
+  {
+    id: 'control-stop',
+    text: 'The emergency stop stays a latching device within reach, whatever its crevices; it is cleaned with care.',
+    areas: ['splash', 'nonFood'],
+    hazards: 'O',
+    shown: [inspected, documented],
+    from: [memory('ISO-13850', '4')],
+    remedies: [cheap('Smooth stop with a sealed head on a sloped face.')],
+    kept: ['Safety of people goes first.', 'Wipe under the head every day; check the seal every year.'],
+  },
+]);
