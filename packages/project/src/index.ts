@@ -1,2 +1,4 @@
 export { applyCommand, type Command, command } from './command.ts';
+export { describeCommand } from './describe.ts';
+export { type ParsedProject, parseProject } from './parse.ts';
 export * from './schema.ts';

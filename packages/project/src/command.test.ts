@@ -1,0 +1,119 @@
+import * as fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { applyCommand, type Command, describeCommand, type Project, project } from './index.ts';
+
+const base: Project = project.parse({
+  schema: 'coveline.project/1',
+  name: 'Filler',
+  revisions: [
+    { id: 'r1', label: 'A', file: 'a.step' },
+    { id: 'r2', label: 'B', file: 'b.step' },
+  ],
+});
+
+const part = fc.constantFrom('frame/leg', 'frame/leg#2', 'tray');
+const revision = fc.constantFrom('r1', 'r2');
+const commands: fc.Arbitrary<Command> = fc.oneof(
+  fc.record({ do: fc.constant('rename' as const), name: fc.string({ minLength: 1, maxLength: 20 }) }),
+  fc.record({
+    do: fc.constant('setPart' as const),
+    revision,
+    part,
+    change: fc.option(fc.record({ areaClass: fc.constantFrom('food', 'splash', 'nonFood') })),
+  }) as fc.Arbitrary<Command>,
+  fc.record({
+    do: fc.constant('decide' as const),
+    revision,
+    finding: fc.constantFrom('f1', 'f2'),
+    decision: fc.option(
+      fc.record({ kind: fc.constant('doesNotApply' as const), reason: fc.constant('why') }),
+    ),
+  }) as fc.Arbitrary<Command>,
+  fc.record({
+    do: fc.constant('setRevision' as const),
+    revision,
+    label: fc.string({ minLength: 1, maxLength: 9 }),
+    up: fc.constantFrom('x', 'y', 'z', '-z'),
+  }) as fc.Arbitrary<Command>,
+  fc.record({
+    do: fc.constant('setBrief' as const),
+    brief: fc.constantFrom('basic', 'raised', 'high').map((careLevel) => ({ ...base.brief, careLevel })),
+  }) as fc.Arbitrary<Command>,
+);
+
+test('undoing any run of commands in reverse gives the project back (seed 20261125)', () => {
+  fc.assert(
+    fc.property(fc.array(commands, { maxLength: 12 }), (run) => {
+      let now = base;
+      const inverses: Command[] = [];
+      for (const c of run) {
+        const { project: next, inverse } = applyCommand(now, c);
+        inverses.push(inverse);
+        now = next;
+      }
+      for (const inverse of inverses.reverse()) now = applyCommand(now, inverse).project;
+      // A revision that had no entries may be left with an empty table.
+      expect(withoutEmpty(now)).toEqual(withoutEmpty(base));
+    }),
+    { seed: 20261125 },
+  );
+});
+
+function withoutEmpty(p: Project): Project {
+  const drop = <T extends object>(table: Record<string, T>) =>
+    Object.fromEntries(Object.entries(table).filter(([, v]) => Object.keys(v).length > 0));
+  return { ...p, parts: drop(p.parts), decisions: drop(p.decisions) };
+}
+
+test('a command on a revision that is not there says so', () => {
+  expect(() => applyCommand(base, { do: 'setPart', revision: 'r9', part: 'tray', change: null })).toThrow(
+    'The machine has no revision "r9".',
+  );
+});
+
+test('a command leaves the project that it was given untouched', () => {
+  const before = JSON.stringify(base);
+  applyCommand(base, { do: 'setPart', revision: 'r1', part: 'tray', change: { areaClass: 'food' } });
+  expect(JSON.stringify(base)).toBe(before);
+});
+
+test.each<[Command, string]>([
+  [{ do: 'rename', name: 'Doser' }, 'Rename the machine to "Doser"'],
+  [
+    { do: 'setBrief', brief: { ...base.brief, careLevel: 'high', acceptedPool_mL: 2 } },
+    'Change the level of care and the pool that is accepted in the brief',
+  ],
+  [
+    {
+      do: 'setPart',
+      revision: 'r1',
+      part: 'machine/cover#2',
+      change: { areaClass: 'splash', finish_Ra_um: 0.8 },
+    },
+    'Set "cover#2" to splash area and Ra 0.8 µm',
+  ],
+  [{ do: 'setPart', revision: 'r1', part: 'a/b', change: null }, 'Return "b" to its proposals'],
+  [
+    { do: 'decide', revision: 'r1', finding: 'gen-drain~1', decision: null },
+    'Withdraw the decision on gen-drain~1',
+  ],
+  [
+    {
+      do: 'decide',
+      revision: 'r1',
+      finding: 'gen-drain~1',
+      decision: {
+        kind: 'concession',
+        reason: 'level guide',
+        because: 'function',
+        controlMeasures: [{ what: 'wipe', interval: '', owner: '' }],
+        grantedBy: 'QA',
+        until: '2027-06-30',
+      },
+    },
+    'Grant a concession on gen-drain~1 until 2027-06-30',
+  ],
+  [{ do: 'setRevision', revision: 'r2', label: 'C', up: 'z' }, 'Revision "B": name it "C"'],
+])('%o reads well', (command, words) => {
+  expect(describeCommand(command, base)).toBe(words);
+});

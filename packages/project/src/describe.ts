@@ -1,0 +1,80 @@
+/** Commands in words, for the history and for "undo …". */
+import type { Command } from './command.ts';
+import type { Brief, PartChange, Project } from './schema.ts';
+
+/** One phrase without a full stop, such as `Set "cover" to splash area`. `project` is the one before the command. */
+export function describeCommand(command: Command, project: Project): string {
+  switch (command.do) {
+    case 'rename':
+      return `Rename the machine to "${command.name}"`;
+    case 'setBrief':
+      return describeBrief(project.brief, command.brief);
+    case 'setPart':
+      return describePart(command.part, command.change);
+    case 'decide':
+      return describeDecision(command);
+    case 'setRevision':
+      return describeRevision(command, project);
+  }
+}
+
+const briefWords: Record<keyof Brief, string> = {
+  purpose: 'the purpose',
+  products: 'the products',
+  consumers: 'who eats it',
+  environment: 'the room',
+  cleaning: 'the cleaning',
+  careLevel: 'the level of care',
+  profile: 'the profile of sources',
+  acceptedPool_mL: 'the pool that is accepted',
+};
+
+function describeBrief(before: Brief, after: Brief): string {
+  const keys = Object.keys(briefWords) as (keyof Brief)[];
+  const changed = keys.filter((k) => JSON.stringify(before[k]) !== JSON.stringify(after[k]));
+  if (changed.length === 0) return 'Keep the brief as it is';
+  return `Change ${list(changed.map((k) => briefWords[k]))} in the brief`;
+}
+
+const areaWords = { food: 'food area', splash: 'splash area', nonFood: 'non-food area' } as const;
+
+function describePart(part: string, change: PartChange | null): string {
+  const name = `"${lastName(part)}"`;
+  if (change === null) return `Return ${name} to its proposals`;
+  const what: string[] = [];
+  if (change.areaClass) what.push(areaWords[change.areaClass]);
+  if (change.material) what.push(`material ${change.material}`);
+  if (change.finish_Ra_um !== undefined)
+    what.push(change.finish_Ra_um === null ? 'finish not known' : `Ra ${change.finish_Ra_um} µm`);
+  if (change.joint) what.push(`joint ${change.joint}`);
+  return what.length === 0 ? `Leave ${name} as proposed` : `Set ${name} to ${list(what)}`;
+}
+
+function describeDecision({ finding, decision }: Extract<Command, { do: 'decide' }>): string {
+  if (decision === null) return `Withdraw the decision on ${finding}`;
+  switch (decision.kind) {
+    case 'change':
+      return `Decide to change what ${finding} shows`;
+    case 'concession':
+      return `Grant a concession on ${finding} until ${decision.until}`;
+    case 'doesNotApply':
+      return `Decide that ${finding} does not apply`;
+  }
+}
+
+function describeRevision(command: Extract<Command, { do: 'setRevision' }>, project: Project): string {
+  const before = project.revisions.find((r) => r.id === command.revision);
+  const what: string[] = [];
+  if (before?.label !== command.label) what.push(`name it "${command.label}"`);
+  if (before?.up !== command.up) what.push(`let ${command.up} point up`);
+  const name = before?.label ?? command.revision;
+  return what.length === 0 ? `Leave revision "${name}" as it is` : `Revision "${name}": ${list(what)}`;
+}
+
+/** Part ids are paths through the assembly; people know the last name. */
+const lastName = (part: string) => part.slice(part.lastIndexOf('/') + 1);
+
+function list(words: readonly string[]): string {
+  if (words.length < 2) return words.join('');
+  return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
