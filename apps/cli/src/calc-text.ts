@@ -1,0 +1,99 @@
+/** Calculations in words: the list, the help of one, and a result with its working. */
+import { type CalculationEntry, type Input, inputName, type Outcome, subjects } from '@coveline/engineering';
+import { formatQuantity, formatUnit, type WorkingValue } from '@coveline/quantity';
+
+export function calculationList(): string {
+  const width = Math.max(...subjects.flatMap((s) => s.calculations.map((c) => c.name.length)));
+  const blocks = subjects.map(({ title, calculations }) =>
+    [title, ...calculations.map((c) => `  ${c.name.padEnd(width)}  ${c.title}`)].join('\n'),
+  );
+  return `${blocks.join('\n\n')}\n\ncoveline calc NAME --help shows what a calculation needs.\n`;
+}
+
+export function calculationHelp(entry: CalculationEntry): string {
+  const given = Object.entries(entry.example.inputs).map(([key, value]) =>
+    sample(key, entry.inputs[key], value),
+  );
+  return [
+    entry.title,
+    '',
+    'Inputs',
+    ...Object.entries(entry.inputs).map(([key, input]) => `  ${inputName(key)}: ${described(input)}`),
+    '',
+    'Equation',
+    ...entry.equation.map((line) => `  ${line}`),
+    '',
+    `Result    ${Object.values(entry.outputs)
+      .map((o) => (o.unit === '1' ? o.label : `${o.label} (${formatUnit(o.unit)})`))
+      .join('; ')}`,
+    `Validity  ${entry.validity}`,
+    `Source    ${entry.source}`,
+    ...(entry.caution ? [`Caution   ${entry.caution}`] : []),
+    '',
+    `Example   coveline calc ${entry.name} ${given.join(' ')}`,
+    '',
+  ].join('\n');
+}
+
+function sample(key: string, input: Input, value: unknown): string {
+  const unit = 'unit' in input && input.unit !== '1' ? input.unit : '';
+  const text = Array.isArray(value) ? `${value.join('; ')} ${unit}`.trim() : `${value}${unit}`;
+  return /[\s;()]/.test(text) ? `"${inputName(key)}=${text}"` : `${inputName(key)}=${text}`;
+}
+
+function described(input: Input): string {
+  switch (input.kind) {
+    case 'number': {
+      const range = [
+        input.min === undefined ? '' : `from ${formatQuantity(input.min, input.unit)}`,
+        input.max === undefined ? '' : `to ${formatQuantity(input.max, input.unit)}`,
+      ].filter((part) => part !== '');
+      const preset =
+        input.default === undefined ? 'needed' : `default ${formatQuantity(input.default, input.unit)}`;
+      return [input.label, preset, range.join(' '), input.from ?? '']
+        .filter((part) => part !== '')
+        .join(', ');
+    }
+    case 'choice':
+      return `${input.label}: ${Object.entries<string>(input.choices)
+        .map(([name, meaning]) => `${name} (${meaning})`)
+        .join(', ')}${input.default === undefined ? '' : `; default ${input.default}`}`;
+    case 'list':
+      return `${input.label}, at least ${input.minCount} values in ${formatUnit(input.unit)}, separated by ";"`;
+    case 'text':
+      return `${input.label}: ${input.format}; @FILE reads it from a file`;
+  }
+}
+
+const line = ({ symbol, name, value, unit, from }: WorkingValue) =>
+  `  ${symbol} = ${formatQuantity(value, unit, { digits: 6 })}  ${name}${from ? ` (${from})` : ''}`;
+
+export function resultText(
+  outcome: Extract<Outcome, { kind: 'done' }>,
+  understood: readonly string[],
+): string {
+  const { working, warnings, tables } = outcome;
+  return [
+    working.title,
+    ...understood.map((text) => `  understood ${text}`),
+    '',
+    'Inputs',
+    ...working.inputs.map(line),
+    'Formula',
+    ...working.formula.map((text) => `  ${text}`),
+    ...(working.steps.length > 0 ? ['Steps', ...working.steps.map(line)] : []),
+    'Result',
+    line(working.result),
+    ...tables.flatMap(({ title, columns, rows }) => [
+      title,
+      `  ${columns.map((c) => (c.unit === '1' || c.unit === '' ? c.name : `${c.name} (${formatUnit(c.unit)})`)).join('\t')}`,
+      ...rows.map(
+        (row) => `  ${row.map((v) => (typeof v === 'number' ? formatQuantity(v, '1') : v)).join('\t')}`,
+      ),
+    ]),
+    ...warnings.map((text) => `Note: ${text}`),
+    `Validity: ${working.validity}`,
+    `Source: ${working.source}`,
+    '',
+  ].join('\n');
+}

@@ -1,0 +1,156 @@
+/** The built command as a caller sees it: exit codes, standard output, standard error. */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+
+const bin = fileURLToPath(new URL('../bin/coveline.mjs', import.meta.url));
+let dir = '';
+beforeAll(() => {
+  dir = mkdtempSync(join(tmpdir(), 'coveline-cli-'));
+});
+afterAll(() => rmSync(dir, { recursive: true }));
+
+function coveline(...args: string[]) {
+  const { status, stdout, stderr } = spawnSync('node', [bin, ...args], { encoding: 'utf8', cwd: dir });
+  return { status, stdout, stderr };
+}
+
+/** An open box without a lid, walls 5 mm thick, as ASCII STL: inside 90 x 60 x 30 mm, so it keeps 162 mL. */
+function boxWithoutLid(): string {
+  const facets: string[] = [];
+  const face = (...p: number[][]) => {
+    for (const [a, b, c] of [
+      [0, 1, 2],
+      [0, 2, 3],
+    ]) {
+      facets.push(
+        `facet normal 0 0 0\nouter loop\n${[a, b, c].map((i) => `vertex ${p[i].join(' ')}`).join('\n')}\nendloop\nendfacet`,
+      );
+    }
+  };
+  const ring = (x0: number, y0: number, x1: number, y1: number, z: number) => [
+    [x0, y0, z],
+    [x1, y0, z],
+    [x1, y1, z],
+    [x0, y1, z],
+  ];
+  const outerLow = ring(0, 0, 100, 70, 0);
+  const outerHigh = ring(0, 0, 100, 70, 35);
+  const innerHigh = ring(5, 5, 95, 65, 35);
+  const innerLow = ring(5, 5, 95, 65, 5);
+  face(...[...outerLow].reverse());
+  face(...innerLow);
+  for (let i = 0; i < 4; i++) {
+    const j = (i + 1) % 4;
+    face(outerLow[i], outerLow[j], outerHigh[j], outerHigh[i]);
+    face(outerHigh[i], outerHigh[j], innerHigh[j], innerHigh[i]);
+    face(innerHigh[i], innerHigh[j], innerLow[j], innerLow[i]);
+  }
+  return `solid box\n${facets.join('\n')}\nendsolid box\n`;
+}
+
+describe('coveline survey', () => {
+  test('prints one JSON object and nothing else on standard output; the box keeps its 162 mL', () => {
+    const path = join(dir, 'box.stl');
+    writeFileSync(path, boxWithoutLid());
+    const { status, stdout, stderr } = coveline('survey', path, '--json', '-');
+    expect(stderr).toContain('Reading');
+    expect(status).toBe(0);
+    const result = JSON.parse(stdout);
+    expect(result.schema).toBe('coveline.survey/1');
+    expect(result.model).toMatchObject({ file: 'box.stl', unit: 'mm', parts: 1, triangles: 28 });
+    expect(result.model.bounds_mm).toEqual([
+      [0, 0, 0],
+      [100, 70, 35],
+    ]);
+    // Closed form 90 x 60 x 30 mm; 1 % is the demand on pools deeper than 2 mm.
+    expect(Math.abs(result.measures.standingLiquid.total_mL / 162 - 1)).toBeLessThan(0.01);
+  });
+
+  test('a unit for a file without one scales it: in centimetres the box keeps a thousand times as much', () => {
+    const path = join(dir, 'box.stl');
+    writeFileSync(path, boxWithoutLid());
+    const out = join(dir, 'scaled.json');
+    expect(coveline('survey', path, '--unit', 'cm', '--json', out, '--quiet').status).toBe(0);
+    const { measures } = JSON.parse(readFileSync(out, 'utf8'));
+    expect(Math.abs(measures.standingLiquid.total_mL / 162e3 - 1)).toBeLessThan(0.01);
+  });
+
+  test('a tilt empties the box when it stands on its side', () => {
+    const path = join(dir, 'box.stl');
+    writeFileSync(path, boxWithoutLid());
+    const { status, stdout } = coveline(
+      'survey',
+      path,
+      '--tilt',
+      'x:90',
+      '--measures',
+      'standingLiquid',
+      '--json',
+      '-',
+    );
+    expect(status).toBe(0);
+    expect(JSON.parse(stdout).measures.standingLiquid.total_mL).toBe(0);
+  });
+
+  test.each([
+    ['a missing file', () => 'nothing.step', 3],
+    ['an empty file', () => write('empty.stl', ''), 3],
+    ['a file of another kind', () => write('letter.step', 'Dear builder,'), 3],
+  ])('%s gives exit code 3 and one line that says what and where', (_name, path, code) => {
+    const { status, stdout, stderr } = coveline('survey', path(), '--quiet', '--json', '-');
+    expect(status).toBe(code);
+    expect(stdout).toBe('');
+    expect(stderr.trim().split('\n')).toHaveLength(1);
+    expect(stderr).toMatch(/^coveline: .{20,}\.\n$/);
+  });
+
+  test('a limit that is hit gives exit code 4', () => {
+    const path = join(dir, 'box.stl');
+    writeFileSync(path, boxWithoutLid());
+    const { status, stderr } = coveline('survey', path, '--quiet', '--time-limit', '0.001');
+    expect(stderr).toMatch(/^coveline: .*time/);
+    expect(status).toBe(4);
+  });
+});
+
+describe('wrong usage', () => {
+  test.each([
+    [['survey']],
+    [['survey', 'a.stl', '--up', 'left']],
+    [['survey', 'a.stl', '--nonsense']],
+    [['calc', 'no-such-calculation']],
+    [['calc', 'drying-time']],
+    [['calc', 'drying-time', 'depth']],
+    [['nonsense']],
+  ])('%j gives exit code 2, a sentence, and nothing on standard output', (args) => {
+    const { status, stdout, stderr } = coveline(...args);
+    expect(status).toBe(2);
+    expect(stdout).toBe('');
+    expect(stderr.length).toBeGreaterThan(20);
+  });
+});
+
+describe('coveline calc', () => {
+  test('units in the values are understood and echoed', () => {
+    const { status, stdout } = coveline('calc', 'drying-time', 'depth=0.05in', 'room=68F', '--json', '-');
+    expect(status).toBe(0);
+    const { working, understood } = JSON.parse(stdout);
+    expect(understood[0]).toContain('1.27 mm');
+    expect(working.inputs[1].value).toBeCloseTo(20, 9);
+  });
+
+  test('the list names every calculation that can be asked for help', () => {
+    const { stdout } = coveline('calc');
+    expect(stdout).toContain('drying-time');
+    expect(coveline('calc', 'drying-time', '--help').stdout).toContain('Equation');
+  });
+});
+
+function write(name: string, text: string): string {
+  writeFileSync(join(dir, name), text);
+  return join(dir, name);
+}

@@ -1,0 +1,4 @@
+import { Command } from 'commander';
+export function reviewCommand(): Command {
+  return new Command('review');
+}

@@ -1,0 +1,44 @@
+/** The public JSON of `coveline survey`: schema `coveline.survey/1`. */
+import type { FileSurvey } from '@coveline/compute';
+import { bounds, type LengthUnit, triangleCount, type Vec3 } from '@coveline/model';
+import type { SurveyMeasures, SurveySettings } from '@coveline/survey';
+
+export interface SurveyJson {
+  readonly schema: 'coveline.survey/1';
+  readonly model: {
+    readonly file: string;
+    readonly sha256: string;
+    readonly unit: LengthUnit;
+    readonly parts: number;
+    readonly triangles: number;
+    readonly bounds_mm: readonly [Vec3, Vec3];
+  };
+  readonly settings: SurveySettings;
+  readonly seconds: { readonly read: number; readonly survey: number };
+  readonly peakMemory_MB: number;
+  readonly notes: readonly string[];
+  readonly measures: SurveyMeasures;
+}
+
+export function surveyJson(
+  file: string,
+  { model, outcome, sha256, seconds, peakMemory_MB }: FileSurvey,
+): SurveyJson {
+  const fromReader = model.notes.map(({ text, part }) => (part === undefined ? text : `${part}: ${text}`));
+  return {
+    schema: 'coveline.survey/1',
+    model: {
+      file,
+      sha256,
+      unit: model.unit,
+      parts: model.parts.length,
+      triangles: triangleCount(model),
+      bounds_mm: bounds(model),
+    },
+    settings: outcome.result.settings,
+    seconds,
+    peakMemory_MB,
+    notes: [...new Set([...fromReader, ...outcome.result.notes])],
+    measures: outcome.result.measures,
+  };
+}

@@ -1,0 +1,101 @@
+/** The survey in words, for a reader at a terminal. */
+import type { SurveyJson } from './survey-json.ts';
+
+const number = new Intl.NumberFormat('en', { maximumSignificantDigits: 3 });
+const at = (p: readonly number[]) => `(${p.map((x) => Math.round(x)).join(', ')})`;
+const named = (parts: readonly string[]) => parts.map((id) => id.split('/').at(-1)).join(' + ');
+const shown = 5;
+
+function list<T>(title: string, places: readonly T[], line: (place: T) => string): string[] {
+  const more = places.length - shown;
+  return [
+    title,
+    ...places.slice(0, shown).map((place) => `  ${line(place)}`),
+    ...(more > 0 ? [`  and ${more} more: --json FILE writes all`] : []),
+  ];
+}
+
+export function surveyText({ model, measures: m, notes, seconds }: SurveyJson): string {
+  const lines = [
+    `${model.file}: ${model.parts} parts, ${model.triangles} triangles, read in ${number.format(seconds.read)} s, ` +
+      `surveyed in ${number.format(seconds.survey)} s`,
+  ];
+  if (m.standingLiquid) {
+    const { places, total_mL } = m.standingLiquid;
+    lines.push(
+      ...list(`Standing liquid: ${number.format(total_mL)} mL in ${places.length} pools`, places, (p) =>
+        [
+          `${number.format(p.volume_mL)} mL`,
+          `${number.format(p.depth_mm)} mm deep`,
+          at(p.deepest_mm),
+          named(p.parts),
+        ].join('  '),
+      ),
+    );
+  }
+  if (m.flatFaces) {
+    const { places, up_cm2, down_cm2 } = m.flatFaces;
+    lines.push(
+      ...list(
+        `Flat faces: ${number.format(up_cm2)} cm2 up, ${number.format(down_cm2)} cm2 down`,
+        places,
+        (p) =>
+          [
+            `${number.format(p.area_cm2)} cm2 ${p.facing}`,
+            `${number.format(p.slope_deg)} deg`,
+            at(p.at_mm),
+            named(p.parts),
+          ].join('  '),
+      ),
+    );
+  }
+  if (m.insideCorners) {
+    const { places, sharp_mm } = m.insideCorners;
+    lines.push(
+      ...list(`Inside corners: ${places.length}, ${number.format(sharp_mm)} mm of them sharp`, places, (p) =>
+        [
+          `${number.format(p.length_mm)} mm`,
+          p.radius_mm === 0 ? 'sharp' : `R ${number.format(p.radius_mm)}`,
+          `${number.format(p.angle_deg)} deg`,
+          at(p.at_mm),
+          named(p.parts),
+        ].join('  '),
+      ),
+    );
+  }
+  if (m.narrowGaps) {
+    const { places, joints } = m.narrowGaps;
+    lines.push(
+      ...list(`Narrow gaps: ${places.length}`, places, (p) =>
+        [
+          `${number.format(p.width_mm)} mm wide`,
+          `${number.format(p.depth_mm)} mm deep`,
+          at(p.at_mm),
+          named(p.parts),
+        ].join('  '),
+      ),
+      ...list(`Joint lines: ${joints.length}`, joints, (p) =>
+        [`${number.format(p.length_mm)} mm`, at(p.at_mm), named(p.parts)].join('  '),
+      ),
+    );
+  }
+  if (m.hollows) {
+    const { closed, blind } = m.hollows;
+    lines.push(
+      ...list(`Closed hollows: ${closed.length}`, closed, (p) =>
+        [`${number.format(p.volume_mL)} mL`, at(p.at_mm), named(p.parts)].join('  '),
+      ),
+      ...list(`Blind channels: ${blind.length}`, blind, (p) =>
+        [
+          `${number.format(p.depth_mm)} mm deep`,
+          `mouth ${number.format(p.mouth_mm)} mm`,
+          `ratio ${number.format(p.ratio)}`,
+          at(p.at_mm),
+          named(p.parts),
+        ].join('  '),
+      ),
+    );
+  }
+  if (notes.length > 0) lines.push('Notes', ...notes.map((note) => `  ${note}`));
+  return `${lines.join('\n')}\n`;
+}
