@@ -18,6 +18,7 @@ export {
   type NumberInput,
   type TextInput,
 } from './calculation/inputs.ts';
+export * from './flow/index.ts';
 export * from './kinetics/index.ts';
 export { calculations, findCalculation, type Subject, subjects } from './registry.ts';
 export * from './surface/index.ts';

@@ -1,4 +1,5 @@
 import type { CalculationEntry } from './calculation/calculation.ts';
+import * as flow from './flow/index.ts';
 import * as kinetics from './kinetics/index.ts';
 import * as surface from './surface/index.ts';
 import * as water from './water/index.ts';
@@ -11,6 +12,7 @@ export interface Subject {
 /** Every calculation by subject, in the order in which they are listed to people. */
 export const subjects: readonly Subject[] = [
   { title: 'Water, steam and solutions', calculations: Object.values(water) },
+  { title: 'Flow in closed circuits', calculations: Object.values(flow) },
   { title: 'Open surfaces', calculations: Object.values(surface) },
   { title: 'Kinetics', calculations: Object.values(kinetics) },
 ];

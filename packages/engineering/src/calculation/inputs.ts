@@ -48,8 +48,8 @@ export type InputValue = number | string | readonly number[];
 
 export type ValueOf<I extends Input> = I extends NumberInput
   ? number
-  : I extends ChoiceInput<infer C>
-    ? C
+  : I extends { readonly kind: 'choice'; readonly choices: infer R }
+    ? keyof R & string
     : I extends ListInput
       ? readonly number[]
       : string;
@@ -79,7 +79,7 @@ export function number<const N extends NumberOptions>(
 export function choice<const C extends string, const D extends { readonly default?: NoInfer<C> }>(
   label: string,
   choices: Readonly<Record<C, string>>,
-  options: D,
+  options: D = {} as D,
 ): { readonly kind: 'choice'; readonly label: string; readonly choices: Readonly<Record<C, string>> } & D {
   return { kind: 'choice', label, choices, ...options };
 }

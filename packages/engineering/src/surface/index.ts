@@ -1,6 +1,10 @@
 export { capillaryLength } from './capillary-length.ts';
+export { drainingFilm } from './draining-film.ts';
 export { dropRetention } from './drop-retention.ts';
 export { dryingTime } from './drying-time.ts';
+export { fallingFilm } from './falling-film.ts';
+export { jetImpact } from './jet-impact.ts';
 export { largestDrop } from './largest-drop.ts';
 export { puddleDepth } from './puddle-depth.ts';
 export { retainedVolume } from './retained-volume.ts';
+export { sprayFlow } from './spray-flow.ts';

@@ -1,0 +1,17 @@
+export { deadLegRatio } from './dead-leg-ratio.ts';
+export { deadLegTemperature } from './dead-leg-temperature.ts';
+export { drainHead } from './drain-head.ts';
+export { drainTank } from './drain-tank.ts';
+export { fittingLoss } from './fitting-loss.ts';
+export { frictionFactorDarcy } from './friction-factor.ts';
+export { herschelBulkleyPipe } from './herschel-bulkley.ts';
+export { lineLoss } from './line-loss.ts';
+export { npshAvailable } from './npsh.ts';
+export { pipeFlow, pipeFlowAtSpeed } from './pipe-flow.ts';
+export { powerLawPipe } from './power-law.ts';
+export { productRecovery } from './product-recovery.ts';
+export { saggingLine } from './sagging-line.ts';
+export { speedForShear } from './speed-for-shear.ts';
+export { tubeSize } from './tube-size.ts';
+export { washoutDispersion } from './washout-dispersion.ts';
+export { washoutTanks } from './washout-tanks.ts';
