@@ -1,1 +1,1 @@
-export {};
+export { type Running, type ServeOptions, serve } from './serve.ts';

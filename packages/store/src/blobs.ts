@@ -2,14 +2,13 @@ import { createHash, randomUUID } from 'node:crypto';
 import { createReadStream } from 'node:fs';
 import { access, mkdir, open, rename, rm } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import type { Readable } from 'node:stream';
 
 /** Files by the SHA-256 of their content. A name, once there, always means the same bytes. */
 export interface Blobs {
   /** Path of a blob; it need not exist. */
   readonly path: (sha256: string) => string;
   /** Writes the stream to disk while hashing it. Nothing stays when the stream fails. */
-  readonly receive: (content: Readable) => Promise<{ sha256: string; bytes: number }>;
+  readonly receive: (content: AsyncIterable<Uint8Array>) => Promise<{ sha256: string; bytes: number }>;
   readonly putFile: (path: string) => Promise<string>;
   readonly putText: (text: string) => Promise<string>;
 }

@@ -1,0 +1,295 @@
+/** The API from outside: requests in, answers out, on an embedded database in memory. */
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type Job, job, machine, machineSummary, problem, uploadAnswer } from '@coveline/api';
+import { decodeModel, triangleCount } from '@coveline/model';
+import { assemble, openInMemory, type Store } from '@coveline/store';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { boxObj } from '../test-data/box-obj.ts';
+import { multipartBody } from '../test-data/multipart-body.ts';
+import type { App } from './app-type.ts';
+import { start } from './serve.ts';
+
+let dataDir: string;
+let store: Store;
+let app: App;
+let close: () => Promise<void>;
+
+beforeAll(async () => {
+  dataDir = await mkdtemp(join(tmpdir(), 'coveline-'));
+  store = await assemble(dataDir, await openInMemory());
+  const options = { by: 'Reviewer', webDir: join(dataDir, 'no-web'), upload_MB: 1 };
+  ({ app, close } = await start(store, options, true));
+}, 60_000);
+
+afterAll(async () => {
+  await close();
+  await rm(dataDir, { recursive: true });
+});
+
+const get = (url: string, headers = {}) => app.inject({ url, headers });
+const post = (url: string, payload?: object) =>
+  app.inject({ method: 'POST', url, ...(payload && { payload }) });
+
+async function newMachine(name = 'Invented mixer'): Promise<string> {
+  const answer = await post('/api/machines', { name });
+  return machineSummary.parse(answer.json()).id;
+}
+
+async function upload(to: string, name: string, content: string, fields: Record<string, string> = {}) {
+  return await app.inject({
+    method: 'POST',
+    url: `/api/machines/${to}/revisions`,
+    ...multipartBody({ name, content }, fields),
+  });
+}
+
+async function jobOf(id: string): Promise<Job> {
+  const jobs = (await get('/api/jobs')).json() as unknown[];
+  return jobs.map((each) => job.parse(each)).find((each) => each.id === id)!;
+}
+
+async function finished(id: string): Promise<Job> {
+  await expect.poll(async () => (await jobOf(id)).state, { timeout: 25_000 }).not.toMatch(/waiting|running/);
+  return await jobOf(id);
+}
+
+/** A machine with a surveyed box, and the address of its revision. */
+async function surveyed(): Promise<{ id: string; revision: string; base: string }> {
+  const id = await newMachine();
+  const answer = uploadAnswer.parse((await upload(id, 'box.obj', boxObj(100, 60, 30))).json());
+  expect(await finished(answer.job.id)).toMatchObject({ state: 'done', error: null });
+  return { id, revision: answer.revision, base: `/api/machines/${id}/revisions/${answer.revision}` };
+}
+
+describe('machines', () => {
+  test('names become addresses, and namesakes get a number', async () => {
+    const first = await newMachine('Käse-Füller 2');
+    const second = await newMachine('Käse-Füller 2');
+    expect([first, second]).toEqual(['kase-fuller-2', 'kase-fuller-2-2']);
+    const list = (await get('/api/machines')).json() as { id: string }[];
+    expect(list.map((m) => m.id)).toEqual(expect.arrayContaining([first, second]));
+  });
+
+  test('unknown machine, unknown route, wrong body: one sentence each', async () => {
+    const answers = [
+      [await get('/api/machines/nobody'), 404, 'There is no machine "nobody".'],
+      [await get('/api/nothing'), 404, 'There is no GET /api/nothing: see /api/openapi.json.'],
+      [await post('/api/machines', { name: '' }), 400, /^"name" is not as expected: .*\.$/],
+      [await post('/api/machines/nobody/undo'), 404, 'There is no machine "nobody".'],
+      [await post('/api/jobs/nobody/cancel'), 404, 'There is no job "nobody".'],
+      [
+        await app.inject({
+          method: 'POST',
+          url: '/api/machines',
+          payload: '{',
+          headers: { 'content-type': 'application/json' },
+        }),
+        400,
+        /JSON/,
+      ],
+    ] as const;
+    for (const [answer, status, message] of answers) {
+      expect(answer.statusCode).toBe(status);
+      const said = problem.parse(answer.json()).message;
+      if (typeof message === 'string') expect(said).toBe(message);
+      else expect(said).toMatch(message);
+    }
+  });
+});
+
+describe('the whole way', () => {
+  test('upload, survey, review, decide, undo, redo; everything is there after it is read again', async () => {
+    const { id, revision, base } = await surveyed();
+    const read = machine.parse((await get(`/api/machines/${id}`)).json());
+    expect(read.revisions[0]).toMatchObject({
+      id: revision,
+      label: 'A',
+      file: 'box.obj',
+      up: 'z',
+      parts: 1,
+      triangles: 12,
+      hasFile: false,
+    });
+    expect(read.revisions[0].surveyedAt).not.toBeNull();
+
+    const model = await get(`${base}/model`);
+    expect(triangleCount(decodeModel(model.rawPayload))).toBe(12);
+    const etag = model.headers.etag as string;
+    expect((await get(`${base}/model`, { 'if-none-match': etag })).statusCode).toBe(304);
+    const survey = (await get(`${base}/survey`)).json();
+    expect(Object.keys(survey.measures)).toContain('flatFaces');
+    expect((await get(`${base}/fields/flatFaces`)).rawPayload.byteLength).toBe(12 * 4);
+    expect((await get(`${base}/fields/nonsense`)).statusCode).toBe(404);
+    expect((await get(`${base}/drawings`)).statusCode).toBe(200);
+
+    const review = (await get(`${base}/review`)).json();
+    expect(review.schema).toBe('coveline.review/1');
+    expect(read.revisions[0].findings).toBe(review.findings.length);
+    expect(review.decisions).toEqual({});
+
+    const finding = review.findings[0]?.id ?? 'some-finding';
+    const decision = { kind: 'change', note: 'Tilt it by 3 degrees.', option: '' };
+    const decide = await post(`/api/machines/${id}/commands`, { do: 'decide', revision, finding, decision });
+    expect(decide.statusCode).toBe(200);
+    expect(machine.parse(decide.json()).version).toBeGreaterThan(read.version);
+    expect((await get(`${base}/review`)).json().decisions).toEqual({ [finding]: decision });
+
+    const undone = machine.parse((await post(`/api/machines/${id}/undo`)).json());
+    expect(undone.project.decisions[revision]).toEqual({});
+    expect(undone.canUndo).toBeNull();
+    expect(undone.canRedo).toMatch(/^Decided to change/);
+    expect((await post(`/api/machines/${id}/undo`)).statusCode).toBe(409);
+    const redone = machine.parse((await post(`/api/machines/${id}/redo`)).json());
+    expect(redone.project.decisions[revision]).toEqual({ [finding]: decision });
+
+    const history = (await get(`/api/machines/${id}/history`)).json() as { kind: string; by: string }[];
+    expect(history.map((entry) => entry.kind)).toEqual(['redo', 'undo', 'do', 'do', 'do']);
+    expect(new Set(history.map((entry) => entry.by))).toEqual(new Set(['Reviewer']));
+  });
+
+  test('a revision that is turned is surveyed as it stands, and turning back needs no new survey', async () => {
+    const { id, revision, base } = await surveyed();
+    const before = (await get(`${base}/model`)).headers.etag;
+    await post(`/api/machines/${id}/commands`, { do: 'setRevision', revision, label: 'A', up: 'y' });
+    const [turned] = (await get(`/api/jobs?machine=${id}`)).json() as Job[];
+    expect(await finished(turned.id)).toMatchObject({ state: 'done' });
+    expect((await get(`${base}/model`)).headers.etag).not.toBe(before);
+    await post(`/api/machines/${id}/undo`);
+    expect((await get(`${base}/model`)).headers.etag).toBe(before);
+  });
+
+  test('commands sent at once are all kept', async () => {
+    const { id, revision } = await surveyed();
+    const answers = await Promise.all(
+      Array.from({ length: 20 }, (_, i) =>
+        post(`/api/machines/${id}/commands`, {
+          do: 'setPart',
+          revision,
+          part: `part-${i}`,
+          change: { joint: 'welded' },
+        }),
+      ),
+    );
+    expect(answers.map((a) => a.statusCode)).toEqual(Array(20).fill(200));
+    const { project } = machine.parse((await get(`/api/machines/${id}`)).json());
+    expect(Object.keys(project.parts[revision])).toHaveLength(20);
+  });
+});
+
+describe('uploads', () => {
+  test('garbage is accepted as a file, and its job fails with one sentence', async () => {
+    const id = await newMachine();
+    const answer = uploadAnswer.parse((await upload(id, 'garbage.stl', 'not a model')).json());
+    const { state, error } = await finished(answer.job.id);
+    expect(state).toBe('failed');
+    expect(error).toMatch(/garbage\.stl/);
+    expect(error).not.toContain('\n');
+    const review = await get(`/api/machines/${id}/revisions/${answer.revision}/review`);
+    expect(review.statusCode).toBe(404);
+    expect(problem.parse(review.json()).code).toBe('not-surveyed');
+  });
+
+  test('label, up and unit are taken, before or behind the file', async () => {
+    const id = await newMachine();
+    const fields = { label: 'Prototype', up: 'y', unit: 'in' };
+    await upload(id, '../../etc/box.obj', boxObj(1, 1, 1), fields);
+    const { project } = machine.parse((await get(`/api/machines/${id}`)).json());
+    expect(project.revisions).toEqual([{ id: 'r1', file: 'box.obj', ...fields }]);
+  });
+
+  test.each([
+    [
+      'too large',
+      'big.stl',
+      'x'.repeat(1024 * 1024 + 1),
+      {},
+      413,
+      'big.stl is larger than the 1 MB that are taken.',
+    ],
+    ['empty', 'empty.stl', '', {}, 400, 'empty.stl is empty: choose a file with a model in it.'],
+    ['with a wrong axis', 'box.obj', 'x', { up: 'w' }, 400, /^"up" is not as expected/],
+  ])(
+    'a file that is %s is refused and leaves no revision',
+    async (_, name, content, fields, status, message) => {
+      const id = await newMachine();
+      const answer = await upload(id, name, content, fields);
+      expect(answer.statusCode).toBe(status);
+      expect(problem.parse(answer.json()).message).toMatch(message);
+      expect(machine.parse((await get(`/api/machines/${id}`)).json()).revisions).toEqual([]);
+    },
+  );
+
+  test('a request without a file says what is missing', async () => {
+    const id = await newMachine();
+    expect((await post(`/api/machines/${id}/revisions`, {})).statusCode).toBe(415);
+  });
+});
+
+describe('what a browser must not be made to do', () => {
+  const create = (headers: Record<string, string>) =>
+    app.inject({ method: 'POST', url: '/api/machines', payload: { name: 'From outside' }, headers });
+
+  test('changes are refused when another site asks for them', async () => {
+    expect((await create({ origin: 'https://elsewhere.example' })).statusCode).toBe(403);
+    expect((await create({ 'sec-fetch-site': 'cross-site' })).statusCode).toBe(403);
+    expect((await create({ origin: 'null' })).statusCode).toBe(403);
+    expect((await create({ origin: 'http://localhost:4180', host: 'localhost:4180' })).statusCode).toBe(200);
+  });
+
+  test('a foreign name for this machine is not answered', async () => {
+    expect((await get('/api/machines', { host: 'elsewhere.example' })).statusCode).toBe(403);
+    expect((await get('/api/machines', { host: '127.0.0.1:4180' })).statusCode).toBe(200);
+    expect((await get('/api/machines', { host: '[::1]:4180' })).statusCode).toBe(200);
+  });
+
+  test('the content policy lets WebAssembly and workers run and nothing from elsewhere', async () => {
+    const policy = (await get('/api/machines')).headers['content-security-policy'];
+    expect(policy).toContain("script-src 'self' 'wasm-unsafe-eval'");
+    expect(policy).toContain("worker-src 'self' blob:");
+    expect(policy).not.toContain('upgrade-insecure-requests');
+  });
+});
+
+test('the API describes itself as OpenAPI 3.1', async () => {
+  const { openapi, paths } = (await get('/api/openapi.json')).json();
+  expect(openapi).toBe('3.1.0');
+  const described = Object.entries(paths as Record<string, object>).flatMap(([path, methods]) =>
+    Object.keys(methods).map((method) => `${method.toUpperCase()} ${path}`),
+  );
+  const revision = '/api/machines/{machine}/revisions/{revision}';
+  expect(described.toSorted()).toEqual(
+    [
+      'GET /api/events',
+      'GET /api/jobs',
+      'GET /api/machines',
+      'GET /api/machines/{machine}',
+      'GET /api/machines/{machine}/history',
+      'GET /api/materials',
+      'GET /api/requirements',
+      'GET /api/sources',
+      `GET ${revision}/drawings`,
+      `GET ${revision}/fields/{measure}`,
+      `GET ${revision}/file.pdf`,
+      `GET ${revision}/model`,
+      `GET ${revision}/review`,
+      `GET ${revision}/survey`,
+      'POST /api/jobs/{job}/cancel',
+      'POST /api/machines',
+      'POST /api/machines/{machine}/commands',
+      'POST /api/machines/{machine}/redo',
+      'POST /api/machines/{machine}/revisions',
+      'POST /api/machines/{machine}/undo',
+      `POST ${revision}/file`,
+      `POST ${revision}/survey`,
+    ].toSorted(),
+  );
+});
+
+test('the catalogue is served', async () => {
+  for (const table of ['materials', 'requirements', 'sources']) {
+    const rows = (await get(`/api/${table}`)).json() as unknown[];
+    expect(rows.length).toBeGreaterThan(10);
+  }
+});

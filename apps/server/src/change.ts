@@ -1,0 +1,39 @@
+import type { Command } from '@coveline/project';
+import { type Change, doCommand, getMachine, orderJob, redo, type Tx, undo } from '@coveline/store';
+import type { Context } from './context.ts';
+import { commandInWords } from './words.ts';
+
+/** Applies a command, with everything that follows from it, in one transaction. */
+export async function performCommand(context: Context, machine: string, command: Command): Promise<void> {
+  const { store, by } = context;
+  const { project } = await store.transaction((tx) => getMachine(tx, machine));
+  const review =
+    command.do === 'decide'
+      ? await context.reviews.current(machine, command.revision).then(
+          (reviewed) => reviewed.review,
+          () => null,
+        )
+      : null;
+  const what = commandInWords(command, project, review);
+  await changeMachine(context, (tx) => doCommand(tx, machine, command, { by, what }));
+}
+
+export async function performUndo(context: Context, machine: string): Promise<void> {
+  await changeMachine(context, (tx) => undo(tx, machine, context.by));
+}
+
+export async function performRedo(context: Context, machine: string): Promise<void> {
+  await changeMachine(context, (tx) => redo(tx, machine, context.by));
+}
+
+/** A revision that was turned has to be surveyed as it stands now. */
+async function changeMachine({ store }: Context, change: (tx: Tx) => Promise<Change>): Promise<void> {
+  await store.transaction(async (tx) => {
+    const { before, after } = await change(tx);
+    for (const { id, up } of after.project.revisions) {
+      const was = before.project.revisions.find((r) => r.id === id);
+      if (was && was.up !== up)
+        await orderJob(tx, store.engine, { kind: 'survey', machine: after.id, revision: id });
+    }
+  });
+}

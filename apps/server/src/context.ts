@@ -1,0 +1,14 @@
+import type { Store } from '@coveline/store';
+import type { Live } from './live.ts';
+import type { Reviews } from './reviews.ts';
+
+/** What routes and jobs work with. */
+export interface Context {
+  readonly store: Store;
+  readonly live: Live;
+  readonly reviews: Reviews;
+  /** Name that the audit trail gives for changes. */
+  readonly by: string;
+  /** Largest model file that is taken. */
+  readonly upload_MB: number;
+}

@@ -1,0 +1,88 @@
+import { createHash } from 'node:crypto';
+import { readFile } from 'node:fs/promises';
+import { decodeModel, type Model } from '@coveline/model';
+import type { Project } from '@coveline/project';
+import type { ReviewResult } from '@coveline/review';
+import { findSurvey, getMachine, type Store, type SurveyRow, storeReview } from '@coveline/store';
+import type { SurveyResult } from '@coveline/survey';
+import { judge } from './judge.ts';
+import { RequestError } from './problem.ts';
+
+/** A surveyed revision with the review of it and what it was made from. */
+export interface Reviewed {
+  readonly review: ReviewResult;
+  readonly project: Project;
+  readonly survey: SurveyRow;
+}
+
+export interface Reviews {
+  /** The review of a revision as it stands now. Throws 404 while the revision is not surveyed. */
+  readonly current: (machine: string, revision: string) => Promise<Reviewed>;
+}
+
+/** Reviews kept in memory; a review is computed again only when something that it is made from has changed. */
+const kept = 16;
+
+export function openReviews(store: Store): Reviews {
+  const cache = new Map<string, { inputs: string; review: Promise<ReviewResult> }>();
+
+  function remembered(
+    place: string,
+    inputs: string,
+    compute: () => Promise<ReviewResult>,
+  ): Promise<ReviewResult> {
+    const last = cache.get(place);
+    cache.delete(place);
+    const entry = last?.inputs === inputs ? last : { inputs, review: compute() };
+    cache.set(place, entry);
+    entry.review.catch(() => cache.delete(place));
+    if (cache.size > kept) cache.delete(cache.keys().next().value!);
+    return entry.review;
+  }
+
+  return {
+    current: async (machine, revision) => {
+      const { project, survey } = await readInputs(store, machine, revision);
+      const { brief, parts } = project;
+      const partChanges = parts[revision] ?? {};
+      const today = new Date().toISOString().slice(0, 10);
+      const text = JSON.stringify([survey.model, survey.result, brief, partChanges, today]);
+      const inputs = createHash('sha256').update(text).digest('hex');
+      const review = await remembered(`${machine}/${revision}`, inputs, async () => {
+        const model = await readModelBlob(store, survey);
+        const result = JSON.parse(await readFile(store.blobs.path(survey.result), 'utf8')) as SurveyResult;
+        const found = judge({ model, survey: result, brief, partChanges, today });
+        const findings = found.findings.map((finding) => finding.id);
+        await store.transaction((tx) => storeReview(tx, { machine, revision, findings }));
+        return found;
+      });
+      return { review, project, survey };
+    },
+  };
+}
+
+/** The model as it was surveyed, +Z up. */
+export async function readModelBlob(store: Store, survey: SurveyRow): Promise<Model> {
+  return decodeModel(await readFile(store.blobs.path(survey.model)));
+}
+
+async function readInputs(
+  store: Store,
+  machine: string,
+  revision: string,
+): Promise<{ project: Project; survey: SurveyRow }> {
+  return await store.transaction(async (tx) => {
+    const { project } = await getMachine(tx, machine);
+    const { up } = revisionOf(project, revision);
+    const survey = await findSurvey(tx, machine, revision, up);
+    if (!survey) throw new RequestError(404, 'not-surveyed', 'This revision is not surveyed yet.');
+    return { project, survey };
+  });
+}
+
+/** The revision as people describe it. Throws 404. */
+export function revisionOf(project: Project, id: string): Project['revisions'][number] {
+  const revision = project.revisions.find((r) => r.id === id);
+  if (!revision) throw new RequestError(404, 'not-found', `The machine has no revision "${id}".`);
+  return revision;
+}

@@ -1,0 +1,117 @@
+import { readFile } from 'node:fs/promises';
+import type { Drawings, ReviewAnswer } from '@coveline/api';
+import { decodeDrawings, decodeFields } from '@coveline/compute';
+import { findSurvey, getMachine, type SurveyRow } from '@coveline/store';
+import type { Drawing, MeasureName } from '@coveline/survey';
+import * as z from 'zod';
+import type { App } from '../app-type.ts';
+import type { Context } from '../context.ts';
+import { problems, RequestError } from '../problem.ts';
+import { revisionOf } from '../reviews.ts';
+import { sendBlob } from './send-blob.ts';
+
+export const revisionParams = z.object({ machine: z.string(), revision: z.string() });
+const bytes = { 200: z.unknown().describe('bytes'), ...problems };
+const base = '/api/machines/:machine/revisions/:revision';
+
+export function resultRoutes(app: App, context: Context): void {
+  const { store } = context;
+
+  const surveyOf = ({ machine, revision }: z.infer<typeof revisionParams>): Promise<SurveyRow> =>
+    store.transaction(async (tx) => {
+      const { project } = await getMachine(tx, machine);
+      const survey = await findSurvey(tx, machine, revision, revisionOf(project, revision).up);
+      if (!survey) throw new RequestError(404, 'not-surveyed', 'This revision is not surveyed yet.');
+      return survey;
+    });
+
+  app.get(
+    `${base}/model`,
+    { schema: { description: 'The packed model, +Z up', params: revisionParams, response: bytes } },
+    async (request, reply) => {
+      const { model } = await surveyOf(request.params);
+      return sendBlob(request, reply, store, model, 'application/octet-stream');
+    },
+  );
+
+  app.get(
+    `${base}/survey`,
+    {
+      schema: {
+        params: revisionParams,
+        response: { 200: z.unknown().describe('measures of coveline.survey/1'), ...problems },
+      },
+    },
+    async (request, reply) => {
+      const { result } = await surveyOf(request.params);
+      return sendBlob(request, reply, store, result, 'application/json; charset=utf-8');
+    },
+  );
+
+  app.get(
+    `${base}/fields/:measure`,
+    {
+      schema: {
+        description: 'Float32, little-endian, one number per triangle in the order of the model',
+        params: revisionParams.extend({ measure: z.string() }),
+        response: bytes,
+      },
+    },
+    async ({ params }, reply) => {
+      const { fields } = await surveyOf(params);
+      const field = decodeFields(await readFile(store.blobs.path(fields)))[params.measure as MeasureName];
+      if (!field)
+        throw new RequestError(
+          404,
+          'no-field',
+          `The measure "${params.measure}" has no field on this revision.`,
+        );
+      const { buffer, byteOffset, byteLength } = field;
+      return reply.type('application/octet-stream').send(Buffer.from(buffer, byteOffset, byteLength));
+    },
+  );
+
+  app.get(
+    `${base}/drawings`,
+    {
+      schema: {
+        params: revisionParams,
+        response: {
+          200: z.unknown().describe('by place id: triangles and lines, flat xyz, mm'),
+          ...problems,
+        },
+      },
+    },
+    async ({ params }): Promise<Drawings> => {
+      const { drawings } = await surveyOf(params);
+      const decoded = decodeDrawings(await readFile(store.blobs.path(drawings)));
+      return Object.fromEntries([...decoded].map(([place, drawing]) => [place, plain(drawing)]));
+    },
+  );
+
+  app.get(
+    `${base}/review`,
+    {
+      schema: {
+        params: revisionParams,
+        response: { 200: z.unknown().describe('coveline.review/1 with the decisions taken'), ...problems },
+      },
+    },
+    async ({ params: { machine, revision } }): Promise<ReviewAnswer> => {
+      const { review, project } = await context.reviews.current(machine, revision);
+      return { ...review, decisions: project.decisions[revision] ?? {} };
+    },
+  );
+}
+
+function plain({ triangles, lines }: Drawing): Drawings[string] {
+  return {
+    ...(triangles && { triangles: micrometres(triangles) }),
+    ...(lines && { lines: lines.map(micrometres) }),
+  };
+}
+
+/** Numbers of a picture: a thousandth of a millimetre is more than it shows. */
+function micrometres(values: Float32Array): number[] {
+  return Array.from(values, (value) => Math.round(value * 1000) / 1000);
+}

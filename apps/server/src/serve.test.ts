@@ -1,0 +1,199 @@
+/** The server as a process: events over the wire, restarts, kill -9, and one process a data folder. */
+import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type Event, event, type Job, machineSummary, uploadAnswer } from '@coveline/api';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { boxObj, trayObj } from '../test-data/box-obj.ts';
+import { type Running, serve } from './serve.ts';
+
+const built = new URL('../dist/index.js', import.meta.url).href;
+
+let dataDir: string;
+let running: Running | undefined;
+let child: ChildProcess | undefined;
+
+beforeEach(async () => {
+  dataDir = await mkdtemp(join(tmpdir(), 'coveline-'));
+});
+
+afterEach(async () => {
+  await running?.close();
+  running = undefined;
+  child?.kill('SIGKILL');
+  await rm(dataDir, { recursive: true });
+});
+
+async function open(more = {}): Promise<string> {
+  running = await serve({ dataDir, port: 0, by: 'Reviewer', ...more });
+  return running.url;
+}
+
+/** The same in a process of its own; resolves to its address. */
+async function openElsewhere(): Promise<string> {
+  const script = `
+    import { serve } from '${built}';
+    const { url } = await serve({ dataDir: process.argv[1], port: 0 });
+    console.log(url);`;
+  child = spawn(process.execPath, ['--input-type=module', '-e', script, dataDir], {
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  const ended = once(child, 'exit').then(([code]) => Promise.reject(new Error(`The server ended: ${code}`)));
+  ended.catch(() => {});
+  const [line] = (await Promise.race([once(child.stdout!, 'data'), ended])) as [Buffer];
+  return line.toString().trim();
+}
+
+async function newMachine(url: string): Promise<string> {
+  const answer = await fetch(`${url}/api/machines`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ name: 'Invented mixer' }),
+  });
+  return machineSummary.parse(await answer.json()).id;
+}
+
+async function upload(url: string, machine: string, content: string): Promise<Job> {
+  const body = new FormData();
+  body.append('file', new Blob([content]), 'model.obj');
+  const answer = await fetch(`${url}/api/machines/${machine}/revisions`, { method: 'POST', body });
+  return uploadAnswer.parse(await answer.json()).job;
+}
+
+async function state(url: string, id: string): Promise<string> {
+  const jobs = (await (await fetch(`${url}/api/jobs`)).json()) as Job[];
+  return jobs.find((job) => job.id === id)?.state ?? 'unknown';
+}
+
+/** Events as they come in, until the connection ends. */
+function listen(url: string): { events: Event[]; connected: Promise<void>; ended: Promise<void> } {
+  const events: Event[] = [];
+  const answer = fetch(`${url}/api/events`, { headers: { accept: 'text/event-stream' } });
+  const ended = answer.then(async ({ body }) => {
+    let text = '';
+    for await (const chunk of body!.pipeThrough(new TextDecoderStream())) {
+      text += chunk;
+      const messages = text.split('\n\n');
+      text = messages.pop()!;
+      for (const message of messages)
+        if (message.startsWith('data: ')) events.push(event.parse(JSON.parse(message.slice(6))));
+    }
+  });
+  return { events, connected: answer.then(() => {}), ended };
+}
+
+test('a job is followed from waiting to done by its events, and the stream ends with the server', async () => {
+  const url = await open();
+  const { events, connected, ended } = listen(url);
+  await connected;
+  const machine = await newMachine(url);
+  const job = await upload(url, machine, boxObj(100, 60, 30));
+  const states = () => events.flatMap((e) => (e.type === 'job' && e.job.id === job.id ? [e.job.state] : []));
+  await expect.poll(() => states().at(-1), { timeout: 20_000 }).toBe('done');
+  expect(states()[0]).toBe('waiting');
+  expect(states()).toContain('running');
+  const versions = events.flatMap((e) => (e.type === 'machine' && e.machine === machine ? [e.version] : []));
+  expect(versions).toEqual(versions.toSorted((a, b) => a - b));
+  expect(versions.length).toBeGreaterThan(2);
+  await running!.close();
+  running = undefined;
+  await ended;
+}, 40_000);
+
+test('a running job is cancelled at once', async () => {
+  const url = await open();
+  const job = await upload(url, await newMachine(url), trayObj(300));
+  await expect.poll(() => state(url, job.id), { timeout: 10_000 }).toBe('running');
+  const answer = await fetch(`${url}/api/jobs/${job.id}/cancel`, { method: 'POST' });
+  expect(((await answer.json()) as Job).state).toBe('cancelled');
+  await new Promise((resolve) => setTimeout(resolve, 1500));
+  expect(await state(url, job.id)).toBe('cancelled');
+}, 40_000);
+
+test('a job that runs when the server closes is finished by the next one', async () => {
+  const first = await open();
+  const job = await upload(first, await newMachine(first), trayObj(60));
+  await expect.poll(() => state(first, job.id), { timeout: 10_000, interval: 20 }).toBe('running');
+  await running!.close();
+  const second = await open();
+  await expect.poll(() => state(second, job.id), { timeout: 30_000 }).toBe('done');
+}, 60_000);
+
+test('after kill -9 of the server the upload is there and its job is finished', async () => {
+  const first = await openElsewhere();
+  await expect(serve({ dataDir, port: 0 })).rejects.toMatchObject({ code: 'data-in-use' });
+  const machine = await newMachine(first);
+  const job = await upload(first, machine, trayObj(60));
+  await expect.poll(() => state(first, job.id), { timeout: 10_000, interval: 20 }).toBe('running');
+  child!.kill('SIGKILL');
+  await once(child!, 'exit');
+  const second = await open();
+  expect(await state(second, job.id)).toBe('running');
+  // The engine gives a worker 10 s without a sign of life.
+  await expect.poll(() => state(second, job.id), { timeout: 45_000, interval: 500 }).toBe('done');
+}, 90_000);
+
+test('a project folder is taken in once, with its surveys', async () => {
+  const folder = join(dataDir, 'seed');
+  await mkdir(folder);
+  const revisions = [{ id: 'one', label: 'One', file: 'one.obj', up: 'z' }];
+  await writeFile(join(folder, 'one.obj'), boxObj(100, 60, 30));
+  const project = { schema: 'coveline.project/1', name: 'Invented doser', invented: true, revisions };
+  await writeFile(join(folder, 'project.json'), JSON.stringify(project));
+  const first = await open({ seed: folder });
+  await expect
+    .poll(async () => (await (await fetch(`${first}/api/machines`)).json())[0].revisions[0].surveyedAt, {
+      timeout: 20_000,
+    })
+    .not.toBeNull();
+  await running!.close();
+  const second = await open({ seed: folder });
+  const machines = await (await fetch(`${second}/api/machines`)).json();
+  expect(machines).toMatchObject([
+    { id: 'invented-doser', invented: true, revisions: [{ id: 'one', parts: 1 }] },
+  ]);
+  expect(await (await fetch(`${second}/api/jobs`)).json()).toHaveLength(1);
+}, 60_000);
+
+test.each([
+  ['no project', null, /project\.json cannot be read \(ENOENT\)/],
+  ['no JSON', '{', /project\.json is not JSON/],
+  ['another schema', '{}', /"schema" is not as expected/],
+  [
+    'files from elsewhere',
+    JSON.stringify({
+      schema: 'coveline.project/1',
+      name: 'x',
+      revisions: [{ id: 'a', label: 'a', file: '../../secret.step' }],
+    }),
+    /lies outside of the project folder/,
+  ],
+])(
+  'a seed folder with %s is one sentence',
+  async (_, text, message) => {
+    const folder = join(dataDir, 'seed');
+    await mkdir(folder);
+    if (text !== null) await writeFile(join(folder, 'project.json'), text);
+    await expect(open({ seed: folder })).rejects.toThrow(message);
+  },
+  30_000,
+);
+
+test('the workbench answers all its own addresses, and missing files are missing', async () => {
+  const webDir = join(dataDir, 'web');
+  await mkdir(join(webDir, 'assets'), { recursive: true });
+  await writeFile(join(webDir, 'index.html'), '<!doctype html><title>Coveline</title>');
+  await writeFile(join(webDir, 'assets', 'main-abc123.js'), 'export {};');
+  const url = await open({ webDir });
+  for (const path of ['/', '/index.html', '/machines/some-machine?view=front']) {
+    const page = await fetch(url + path);
+    expect([page.status, page.headers.get('cache-control')]).toEqual([200, 'no-cache']);
+    expect(await page.text()).toContain('<title>Coveline</title>');
+  }
+  const script = await fetch(`${url}/assets/main-abc123.js`);
+  expect(script.headers.get('cache-control')).toContain('immutable');
+  expect((await fetch(`${url}/assets/gone.js`)).status).toBe(404);
+  expect((await fetch(`${url}/../../package.json`)).status).toBe(404);
+}, 30_000);

@@ -1,0 +1,83 @@
+import { userInfo } from 'node:os';
+import { fileURLToPath } from 'node:url';
+import { openStore, type Store } from '@coveline/store';
+import { createApp } from './app.ts';
+import type { App } from './app-type.ts';
+import type { Context } from './context.ts';
+import { runJobs } from './jobs/run-jobs.ts';
+import { startLive } from './live.ts';
+import { openReviews } from './reviews.ts';
+import { seedProject } from './seed.ts';
+
+export interface ServeOptions {
+  /** Holds model files, results, and the embedded database. */
+  readonly dataDir: string;
+  /** A PostgreSQL server in place of the embedded database. */
+  readonly databaseUrl?: string;
+  /** Default 127.0.0.1. There are no accounts: whoever reaches the port may change everything. */
+  readonly host?: string;
+  /** Default 4180; 0 takes any free one. */
+  readonly port?: number;
+  /** Folder of the built workbench. Default: the one of this repository. */
+  readonly webDir?: string;
+  /** A project folder that is taken in once. */
+  readonly seed?: string;
+  /** Name in the audit trail. Default: the user's login name. */
+  readonly by?: string;
+  /** Largest model file that is taken. Default 512. */
+  readonly upload_MB?: number;
+}
+
+export interface Running {
+  readonly url: string;
+  /** Stops taking requests, puts running jobs back into the queue, and closes everything. */
+  readonly close: () => Promise<void>;
+}
+
+const loopback = new Set(['127.0.0.1', 'localhost', '::1']);
+
+/** Opens the store, starts the jobs and serves the API and the workbench. Throws `StoreError` with one sentence. */
+export async function serve(options: ServeOptions): Promise<Running> {
+  const { host = '127.0.0.1', port = 4180 } = options;
+  const { app, close } = await start(await openStore(options), options, loopback.has(host));
+  try {
+    const url = await app.listen({ host, port });
+    return { url, close };
+  } catch (error) {
+    await close();
+    throw error;
+  }
+}
+
+/** Everything but listening. Closes the store when it fails. */
+export async function start(
+  store: Store,
+  options: Omit<ServeOptions, 'dataDir'>,
+  loopbackOnly: boolean,
+): Promise<{ app: App; close: () => Promise<void> }> {
+  const closing = new AbortController();
+  const webDir = options.webDir ?? fileURLToPath(new URL('../../web/dist', import.meta.url));
+  const live = await startLive(store);
+  const context: Context = {
+    store,
+    live,
+    reviews: openReviews(store),
+    by: options.by ?? userInfo().username,
+    upload_MB: options.upload_MB ?? 512,
+  };
+  const close = async () => {
+    closing.abort();
+    await live.close();
+    await app.close();
+    await store.close();
+  };
+  const app = await createApp(context, { webDir, loopbackOnly });
+  try {
+    if (options.seed !== undefined) await seedProject(context, options.seed);
+    await runJobs(context, closing.signal, app.log);
+    return { app, close };
+  } catch (error) {
+    await close();
+    throw error;
+  }
+}

@@ -1,0 +1,108 @@
+import { createHash } from 'node:crypto';
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { bounds, triangleCount } from '@coveline/model';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { InputError, LimitError } from './errors.ts';
+import { surveyFile } from './survey-file.ts';
+
+/** An ASCII STL of a box from the origin, with its faces wound to the outside. */
+function boxStl(x: number, y: number, z: number): string {
+  const corner = (i: number) => [i & 1 ? x : 0, i & 2 ? y : 0, i & 4 ? z : 0].join(' ');
+  const quads = [
+    [0, 2, 3, 1],
+    [4, 5, 7, 6],
+    [0, 1, 5, 4],
+    [2, 6, 7, 3],
+    [0, 4, 6, 2],
+    [1, 3, 7, 5],
+  ];
+  const triangles = quads.flatMap(([a, b, c, d]) => [
+    [a, b, c],
+    [a, c, d],
+  ]);
+  const facets = triangles.map(
+    (t) =>
+      `facet normal 0 0 0\nouter loop\n${t.map((i) => `vertex ${corner(i)}`).join('\n')}\nendloop\nendfacet`,
+  );
+  return `solid box\n${facets.join('\n')}\nendsolid box\n`;
+}
+
+describe('surveyFile', () => {
+  let folder: string;
+  let box: string;
+
+  beforeAll(async () => {
+    folder = await mkdtemp(join(tmpdir(), 'coveline-'));
+    box = join(folder, 'box.stl');
+    await writeFile(box, boxStl(100, 60, 30));
+  });
+  afterAll(() => rm(folder, { recursive: true }));
+
+  test('reads, orients, surveys, and says what it took', async () => {
+    const stages: string[] = [];
+    const found = await surveyFile(
+      { path: box, up: 'y', measures: ['flatFaces'] },
+      { onProgress: (stage) => stages.push(stage) },
+    );
+    expect(triangleCount(found.model)).toBe(12);
+    const [low, high] = bounds(found.model);
+    // The file's y is up now: its x stays, its z points to -y.
+    expect(low).toEqual([0, -30, 0]);
+    expect(high).toEqual([100, 0, 60]);
+    expect(Object.keys(found.outcome.result.measures)).toEqual(['flatFaces']);
+    expect(found.outcome.fields.flatFaces).toHaveLength(12);
+    expect(found.fileBytes).toBe(boxStl(100, 60, 30).length);
+    expect(found.sha256).toBe(
+      createHash('sha256')
+        .update(boxStl(100, 60, 30))
+        .digest('hex'),
+    );
+    expect(stages[0]).toBe('Reading box.stl');
+    expect(found.peakMemory_MB).toBeGreaterThan(30);
+    expect(found.seconds.read).toBeGreaterThan(0);
+  });
+
+  test('a unit for files without one, and a name for paths without an ending', async () => {
+    const plain = join(folder, 'blob');
+    await writeFile(plain, boxStl(1, 1, 1));
+    const { model } = await surveyFile({ path: plain, fileName: 'cube.stl', unit: 'in', measures: [] });
+    expect(bounds(model)[1]).toEqual([25.4, 25.4, 25.4]);
+  });
+
+  test('a tilt turns the machine that is surveyed', async () => {
+    const { model } = await surveyFile({ path: box, tilt: { axis: 'x', deg: 90 }, measures: [] });
+    const [low, high] = bounds(model);
+    expect(high[2] - low[2]).toBeCloseTo(60, 9);
+  });
+
+  test.each([
+    ['no such file', 'missing.stl', null, 'no-file', /missing\.stl" cannot be opened \(ENOENT\)/],
+    ['garbage', 'garbage.stl', 'not a model at all', undefined, /garbage\.stl/],
+    ['an empty file', 'empty.stl', '', 'empty', /empty/],
+    ['a folder', '.', null, 'no-file', /is not a file/],
+  ])('%s is one sentence', async (_, name, content, code, message) => {
+    const path = join(folder, name);
+    if (content !== null) await writeFile(path, content);
+    const error = await surveyFile({ path }).catch((e: unknown) => e);
+    expect(error).toBeInstanceOf(InputError);
+    expect(error).toMatchObject({ message: expect.stringMatching(message), ...(code && { code }) });
+    expect((error as Error).message).not.toContain('\n');
+  });
+
+  test('a file over the limit is told its size', async () => {
+    const error = await surveyFile({ path: box }, { limits: { size_MB: 0.001 } }).catch((e: unknown) => e);
+    expect(error).toBeInstanceOf(LimitError);
+    expect(error).toMatchObject({ limit: 'size', message: expect.stringContaining('the limit is 0.001 MB') });
+  });
+
+  test('an abort ends it', async () => {
+    const controller = new AbortController();
+    const run = surveyFile(
+      { path: box },
+      { signal: controller.signal, onProgress: () => controller.abort(new Error('enough')) },
+    );
+    await expect(run).rejects.toThrow('enough');
+  });
+});
