@@ -11,6 +11,7 @@ import { placedBounds } from '../liquid/placed-bounds.ts';
 import type { Region } from '../liquid/regions.ts';
 import { shoreOf } from '../liquid/shore.ts';
 import { fromTurned } from '../liquid/soup.ts';
+import { regionVolume } from '../liquid/surface.ts';
 import type { MeasureOutcome } from '../outcome.ts';
 import { placeNamer } from '../place-id.ts';
 import type { ClosedHollow, Control, SurveySettings } from '../result.ts';
@@ -34,22 +35,18 @@ export function measureHollows(
   const found: Omit<ClosedHollow, 'id'>[] = [];
   for (const region of air.hollows) {
     step(control, 'hollows', found.length / air.hollows.length);
-    if (region.volume_mm3 / 1000 < settings.leastHollow_mL) continue;
-    const { grid, parts } = shoreOf(soup, bins, region);
-    const near = bins.within(
-      grid.u0,
-      grid.u0 + (grid.nu - 1) * grid.pitch,
-      grid.v0,
-      grid.v0 + (grid.nv - 1) * grid.pitch,
-    );
+    const shore = shoreOf(soup, bins, region);
+    const volume_mL = regionVolume(region, shore) / 1000;
+    if (volume_mL < settings.leastHollow_mL) continue;
+    const near = bins.over(shore.stacks.grid);
     facingTriangles(soup, region, near, (triangle) => {
       if (soup.source[triangle] >= 0) field[soup.source[triangle]] = closedWall;
     });
     const { pitch } = region.flood.columns.grid;
     found.push({
-      parts: parts.map((p) => model.parts[p].id).sort(),
+      parts: shore.parts.map((p) => model.parts[p].id).sort(),
       ...placeOf(air, region),
-      volume_mL: region.volume_mm3 / 1000,
+      volume_mL,
       caveats: [`A vent narrower than about ${(1.5 * pitch).toPrecision(2)} mm would not be seen.`],
     });
   }

@@ -35,9 +35,6 @@ export interface Pool {
 const worthALook = 0.3;
 /** A lower way out that was found can lead to another spill point, which deserves a look too. */
 const spillRounds = 3;
-/** Columns that all refinements of regions may build together. */
-const refinementColumns = 3e6;
-
 const stage = 'air space';
 
 /** Throws `SurveyStopped` when the signal is aborted. Works in a few hundred bytes per column; see `gridFor` for the bounds. */
@@ -60,11 +57,17 @@ export function airSpaceOf(model: Model, settings: SurveySettings, control: Cont
   const flood = floodFromOutside(columns);
   step(control, stage, 0.7);
 
-  const refiner: Refiner = { soup, bins, contact_mm: settings.contact_mm, places: new Map() };
+  const refiner: Refiner = {
+    soup,
+    bins,
+    contact_mm: settings.contact_mm,
+    places: new Map(),
+    seen: new Set(),
+  };
   const pools = poolsOf(refiner, flood, settings, control);
   const hollows = regionsOf(flood)
     .filter((r) => r.level === Infinity && r.volume_mm3 >= worthALook * settings.leastHollow_mL * 1000)
-    .flatMap((region) => refineRegion(refiner, region, refinementColumns / 10)?.pieces ?? [region]);
+    .flatMap((region) => refineRegion(refiner, region) ?? [region]);
   step(control, stage, 1);
   return { soup, bins, grid, pools, hollows, notes };
 }
@@ -78,16 +81,12 @@ function poolsOf(refiner: Refiner, flood: Flood, settings: SurveySettings, contr
     if (!refineSpills(refiner, flood, coarse)) break;
     coarse = find();
   }
-  let left = refinementColumns;
   return coarse.flatMap((region) => {
     step(control, stage, 0.85);
     const spill = spillPlace(flood, region.nodes[0], refiner.places) ?? [0, 0];
-    const fine = refineRegion(refiner, region, left);
-    if (!fine) return [{ region, spill }];
-    left -= fine.columns;
-    return fine.pieces.map((piece) => ({
+    return (refineRegion(refiner, region) ?? [region]).map((piece) => ({
       region: piece,
-      spill: spillPlace(piece.flood, piece.nodes[0], new Map()) ?? spill,
+      spill: (piece === region ? undefined : spillPlace(piece.flood, piece.nodes[0], new Map())) ?? spill,
     }));
   });
 }

@@ -1,3 +1,4 @@
+import type { Grid } from './grid.ts';
 import type { Soup } from './soup.ts';
 
 const binsAcross = 128;
@@ -10,6 +11,8 @@ export class TriangleBins {
   readonly #first: Uint32Array;
   readonly #entries: Uint32Array;
   readonly #stamp: Uint32Array;
+  /** Lowest corner of each triangle. */
+  readonly #low_mm: Float32Array;
   #round = 0;
 
   constructor({ uvz, triangles, low, high }: Soup) {
@@ -20,6 +23,7 @@ export class TriangleBins {
     this.#across = [Math.floor(du / this.#size) + 1, Math.floor(dv / this.#size) + 1];
     const n = triangles.length / 3;
     this.#stamp = new Uint32Array(n);
+    this.#low_mm = new Float32Array(n);
     const boxes = new Int16Array(n * 4);
     const first = new Uint32Array(this.#across[0] * this.#across[1] + 2);
     for (let t = 0; t < n; t++) {
@@ -30,6 +34,11 @@ export class TriangleBins {
         boxes[t * 4 + k] = this.#bin(k, Math.min(a, b, c));
         boxes[t * 4 + 2 + k] = this.#bin(k, Math.max(a, b, c));
       }
+      this.#low_mm[t] = Math.min(
+        uvz[triangles[t * 3] * 3 + 2],
+        uvz[triangles[t * 3 + 1] * 3 + 2],
+        uvz[triangles[t * 3 + 2] * 3 + 2],
+      );
       this.#each(boxes, t, (bin) => {
         first[bin + 2]++;
       });
@@ -45,18 +54,20 @@ export class TriangleBins {
     this.#entries = entries;
   }
 
-  /** Numbers of the triangles whose bins the box touches, in ascending order. */
-  within(uLow: number, uHigh: number, vLow: number, vHigh: number): Uint32Array {
+  /** Numbers of the triangles near the ground plan of a grid and not all above `top_mm`, in ascending order. */
+  over({ u0, v0, pitch, nu, nv }: Grid, top_mm = Infinity): Uint32Array {
     const round = ++this.#round;
     const found: number[] = [];
-    for (let j = this.#bin(1, vLow); j <= this.#bin(1, vHigh); j++) {
-      for (let i = this.#bin(0, uLow); i <= this.#bin(0, uHigh); i++) {
+    const iHigh = this.#bin(0, u0 + (nu - 1) * pitch);
+    const jHigh = this.#bin(1, v0 + (nv - 1) * pitch);
+    for (let j = this.#bin(1, v0); j <= jHigh; j++) {
+      for (let i = this.#bin(0, u0); i <= iHigh; i++) {
         const bin = j * this.#across[0] + i;
         for (let e = this.#first[bin]; e < this.#first[bin + 1]; e++) {
           const t = this.#entries[e];
           if (this.#stamp[t] === round) continue;
           this.#stamp[t] = round;
-          found.push(t);
+          if (this.#low_mm[t] <= top_mm) found.push(t);
         }
       }
     }

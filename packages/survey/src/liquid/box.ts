@@ -7,6 +7,7 @@
 import type { TriangleBins } from './bins.ts';
 import { buildColumns } from './columns.ts';
 import { type Flood, spread } from './flood.ts';
+import type { Grid } from './grid.ts';
 import { lineIndex } from './line-index.ts';
 import type { Soup } from './soup.ts';
 
@@ -25,8 +26,7 @@ export interface FineFlood {
 }
 
 /** Widens a box by some coarse columns, within the grid. */
-export function widened({ i0, i1, j0, j1 }: Box, by: number, { flood }: { flood: Flood }): Box {
-  const { nu, nv } = flood.columns.grid;
+export function widened({ i0, i1, j0, j1 }: Box, by: number, { nu, nv }: Grid): Box {
   return {
     i0: Math.max(0, i0 - by),
     i1: Math.min(nu - 1, i1 + by),
@@ -35,12 +35,16 @@ export function widened({ i0, i1, j0, j1 }: Box, by: number, { flood }: { flood:
   };
 }
 
+/**
+ * `top_mm`: surface above this height is left out, so what the result says of ways that lead higher is void.
+ */
 export function floodBox(
   soup: Soup,
   bins: TriangleBins,
   coarse: Flood,
   box: Box,
   split: number,
+  top_mm: number,
   contact_mm: number,
 ): FineFlood {
   const outer = coarse.columns.grid;
@@ -51,9 +55,7 @@ export function floodBox(
     nu: (box.i1 - box.i0) * split + 1,
     nv: (box.j1 - box.j0) * split + 1,
   };
-  const uHigh = grid.u0 + (grid.nu - 1) * grid.pitch;
-  const vHigh = grid.v0 + (grid.nv - 1) * grid.pitch;
-  const near = bins.within(grid.u0, uHigh, grid.v0, vHigh);
+  const near = bins.over(grid, top_mm);
   const rows = lineIndex(soup, grid, 1, near);
   const files = lineIndex(soup, grid, 0, near);
   const columns = buildColumns(soup, grid, rows, files, contact_mm);
@@ -67,7 +69,7 @@ export function floodBox(
     seeds.push(n);
   }
   const flood = { columns, level, from: Uint32Array.from({ length: count }, (_, n) => n) };
-  const pairs = equalIntervals(coarse, flood, box, split);
+  const pairs = equalIntervals(coarse, flood, box, split, top_mm);
   for (let k = 0; k < pairs.length; k += 2) {
     const given = coarse.level[pairs[k]];
     if (given === -Infinity || given === Infinity) continue;
@@ -78,7 +80,13 @@ export function floodBox(
   return { flood, pairs };
 }
 
-function equalIntervals(coarse: Flood, fine: Flood, { i0, i1, j0, j1 }: Box, split: number): number[] {
+function equalIntervals(
+  coarse: Flood,
+  fine: Flood,
+  { i0, i1, j0, j1 }: Box,
+  split: number,
+  top_mm: number,
+): number[] {
   const pairs: number[] = [];
   const big = coarse.columns;
   const small = fine.columns;
@@ -88,9 +96,11 @@ function equalIntervals(coarse: Flood, fine: Flood, { i0, i1, j0, j1 }: Box, spl
       const d = (j - j0) * split * small.grid.nu + (i - i0) * split;
       let m = small.first[d];
       for (let n = big.first[c]; n < big.first[c + 1]; n++) {
-        while (m < small.first[d + 1] && small.top[m] < big.top[n] - rounding_mm) m++;
+        const top = big.top[n] > top_mm ? Infinity : big.top[n];
+        while (m < small.first[d + 1] && small.top[m] < top - rounding_mm && small.top[m] <= top_mm) m++;
         if (m === small.first[d + 1]) break;
-        if (near(small.bottom[m], big.bottom[n]) && near(small.top[m], big.top[n])) pairs.push(n, m);
+        const sameTop = near(small.top[m], top) || small.top[m] > top_mm;
+        if (sameTop && near(small.bottom[m], big.bottom[n])) pairs.push(n, m);
       }
     }
   }

@@ -13,32 +13,46 @@ export interface Refiner {
   readonly soup: Soup;
   readonly bins: TriangleBins;
   readonly contact_mm: number;
+  /** Where spill points lie that were found on a finer grid. */
   readonly places: SpillPlaces;
+  /** Spill points that were looked at, by column and level. */
+  readonly seen: Set<string>;
 }
 
 /** Coarse columns around a spill point on each side, and fine columns per coarse one. */
-const spillReach = 3;
-const spillSplit = 8;
+const spillReach = 2;
+const spillSplit = 5;
+/** Surface this far above the level of a region has no bearing on it. */
+const headroom_mm = 1;
 
 /** Lowers the levels of the flood where a finer grid around a spill point finds a lower way. True if one fell. */
 export function refineSpills(refiner: Refiner, flood: Flood, pools: readonly Region[]): boolean {
-  const { soup, bins, contact_mm, places } = refiner;
+  const { soup, bins, contact_mm, places, seen } = refiner;
   const { grid } = flood.columns;
   const changed: number[] = [];
-  for (const pool of pools) {
-    const spill = spillPlace(flood, pool.nodes[0], places);
+  for (const { nodes, level } of pools) {
+    const spill = spillPlace(flood, nodes[0], places);
     if (!spill) continue;
     const i = Math.floor((spill[0] - grid.u0) / grid.pitch);
     const j = Math.floor((spill[1] - grid.v0) / grid.pitch);
-    const box = widened({ i0: i, i1: i + 1, j0: j, j1: j + 1 }, spillReach, { flood });
-    const fine = floodBox(soup, bins, flood, box, spillSplit, contact_mm);
+    const key = `${i} ${j} ${level}`;
+    if (seen.has(key)) continue;
+    seen.add(key);
+    const box = widened({ i0: i, i1: i + 1, j0: j, j1: j + 1 }, spillReach, grid);
+    const top = level + headroom_mm;
+    const fine = floodBox(soup, bins, flood, box, spillSplit, top, contact_mm);
     for (let k = 0; k < fine.pairs.length; k += 2) {
       const n = fine.pairs[k];
-      const m = fine.pairs[k + 1];
-      if (!(fine.flood.level[m] < flood.level[n] - sameHeight_mm)) continue;
-      const where = spillPlace(fine.flood, m, new Map());
-      if (where) places.set(n, where);
-      flood.level[n] = fine.flood.level[m];
+      const found = fine.flood.level[fine.pairs[k + 1]];
+      if (found > level || found >= flood.level[n] - sameHeight_mm) continue;
+      const where = spillPlace(fine.flood, fine.pairs[k + 1], new Map());
+      if (where) {
+        places.set(n, where);
+        seen.add(
+          `${Math.floor((where[0] - grid.u0) / grid.pitch)} ${Math.floor((where[1] - grid.v0) / grid.pitch)} ${found}`,
+        );
+      }
+      flood.level[n] = found;
       flood.from[n] = n;
       changed.push(n);
     }
@@ -48,23 +62,19 @@ export function refineSpills(refiner: Refiner, flood: Flood, pools: readonly Reg
 }
 
 /** A small region is counted again with about this many columns over its area, and at most this many in its box. */
-const wantedColumns = 12_000;
-const mostInBox = 200_000;
+const wantedColumns = 1500;
+const mostInBox = 50_000;
 const mostSplit = 8;
 const margin = 2;
 
 /** The region on a finer grid, in the pieces into which that may divide it; undefined where that gains nothing. */
-export function refineRegion(
-  refiner: Refiner,
-  region: Region,
-  mostColumns: number,
-): RefinedRegion | undefined {
+export function refineRegion(refiner: Refiner, region: Region): readonly Region[] | undefined {
   const { soup, bins, contact_mm } = refiner;
-  const extent = extentOf(region);
-  const box = widened(extent, margin, region);
-  const split = splitFor(region, box, mostColumns);
+  const box = widened(extentOf(region), margin, region.flood.columns.grid);
+  const split = splitFor(region, box);
   if (split < 2) return undefined;
-  const fine = floodBox(soup, bins, region.flood, box, split, contact_mm);
+  const top = topOf(region) + headroom_mm;
+  const fine = floodBox(soup, bins, region.flood, box, split, top, contact_mm);
   const known = new Set(region.nodes);
   const own = new Set<number>();
   for (let k = 0; k < fine.pairs.length; k += 2) if (known.has(fine.pairs[k])) own.add(fine.pairs[k + 1]);
@@ -72,19 +82,20 @@ export function refineRegion(
   const pieces = regionsOf(fine.flood).filter(
     (piece) => (piece.level === Infinity) === hollow && piece.nodes.some((n) => own.has(n)),
   );
-  if (pieces.some((piece) => reachesBorder(piece))) return undefined;
-  return { pieces, columns: fine.flood.columns.grid.nu * fine.flood.columns.grid.nv };
+  return pieces.some((piece) => reachesBorder(piece)) ? undefined : pieces;
 }
 
-export interface RefinedRegion {
-  readonly pieces: Region[];
-  readonly columns: number;
-}
-
-function splitFor({ nodes }: Region, { i0, i1, j0, j1 }: Box, mostColumns: number): number {
+function splitFor({ nodes }: Region, { i0, i1, j0, j1 }: Box): number {
   const byArea = Math.sqrt(wantedColumns / nodes.length);
-  const byBox = Math.sqrt(Math.min(mostInBox, mostColumns) / ((i1 - i0 + 1) * (j1 - j0 + 1)));
-  return Math.floor(Math.min(Math.ceil(byArea), byBox, mostSplit));
+  const byBox = Math.sqrt(mostInBox / ((i1 - i0 + 1) * (j1 - j0 + 1)));
+  return Math.floor(Math.min(Math.round(byArea), byBox, mostSplit));
+}
+
+function topOf({ flood, nodes, level }: Region): number {
+  if (level < Infinity) return level;
+  let top = -Infinity;
+  for (const n of nodes) if (flood.columns.top[n] > top) top = flood.columns.top[n];
+  return top;
 }
 
 function reachesBorder(region: Region): boolean {

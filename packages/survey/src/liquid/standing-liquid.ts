@@ -14,7 +14,7 @@ import { facingTriangles } from './depth-field.ts';
 import { placedBounds } from './placed-bounds.ts';
 import { type Shore, shoreOf } from './shore.ts';
 import { fromTurned } from './soup.ts';
-import { type LiquidSurface, liquidSurface } from './surface.ts';
+import { type LiquidSurface, liquidSurface, regionVolume } from './surface.ts';
 
 /** `air`: the flooded air space of the same model and settings, where it is at hand already. */
 export function measureStandingLiquid(
@@ -36,17 +36,18 @@ export function measureStandingLiquid(
     step(control, 'standing liquid', done++ / air.pools.length);
     const deepest = deepestPoint(soup, region);
     const depth_mm = region.level - deepest[2];
-    const volume_mL = region.volume_mm3 / 1000;
-    if (volume_mL < settings.leastPool_mL || depth_mm < settings.leastPoolDepth_mm) {
+    const shallow = depth_mm < settings.leastPoolDepth_mm;
+    const shore = shallow ? undefined : shoreOf(soup, bins, region);
+    const volume_mL = (shore ? regionVolume(region, shore) : region.volume_mm3) / 1000;
+    if (!shore || volume_mL < settings.leastPool_mL) {
       left++;
       leftOut_mL += volume_mL;
       continue;
     }
-    const shore = shoreOf(soup, bins, region);
-    const surface = liquidSurface(soup, shore, region.level);
+    const surface = liquidSurface(soup, region, shore);
     paint(air, region, shore, field);
     found.push({
-      pool: describe(model, air, { region, spill }, deepest, shore, surface),
+      pool: { ...describe(model, air, { region, spill }, deepest, shore, surface), volume_mL },
       drawing: { triangles: surface.triangles },
     });
   }
@@ -74,13 +75,12 @@ function describe(
   deepest: readonly [number, number, number],
   shore: Shore,
   surface: LiquidSurface,
-): Omit<Pool, 'id'> {
+): Omit<Pool, 'id' | 'volume_mL'> {
   const at = fromTurned(soup, ...deepest);
   return {
     parts: shore.parts.map((p) => model.parts[p].id).sort(),
     at_mm: at,
     bounds_mm: placedBounds(soup, region, deepest[2]),
-    volume_mL: region.volume_mm3 / 1000,
     depth_mm: region.level - deepest[2],
     area_cm2: surface.area_mm2 / 100,
     deepest_mm: at,
@@ -91,16 +91,10 @@ function describe(
 function paint(
   { soup, bins }: AirSpace,
   region: PoolRegion['region'],
-  { grid }: Shore,
+  { stacks }: Shore,
   field: Float32Array,
 ): void {
-  const near = bins.within(
-    grid.u0,
-    grid.u0 + (grid.nu - 1) * grid.pitch,
-    grid.v0,
-    grid.v0 + (grid.nv - 1) * grid.pitch,
-  );
-  facingTriangles(soup, region, near, (triangle, depth) => {
+  facingTriangles(soup, region, bins.over(stacks.grid, region.level), (triangle, depth) => {
     const source = soup.source[triangle];
     if (source >= 0 && !(field[source] >= depth)) field[source] = depth;
   });
