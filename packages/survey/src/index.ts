@@ -1,3 +1,4 @@
+export { measureInsideCorners } from './corners/inside-corners.ts';
 export { measureFlatFaces } from './flat/flat-faces.ts';
 export type {
   BlindChannel,

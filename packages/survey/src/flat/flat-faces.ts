@@ -2,6 +2,7 @@ import type { Model } from '@coveline/model';
 import type { MeasureOutcome } from '../outcome.ts';
 import { placeNamer } from '../place-id.ts';
 import type { Control, Drawing, FlatFace, SurveySettings } from '../result.ts';
+import { step } from '../stopped.ts';
 import { boxesMeet, growByTriangle, partBoxes } from '../tree/boxes.ts';
 import type { Material } from '../tree/inside.ts';
 import { materialOf } from '../tree/material.ts';
@@ -37,8 +38,7 @@ export function measureFlatFaces(
   const found: Found[] = [];
   const left = { small_mm2: 0, small: 0, crest_mm2: 0 };
   for (let p = 0; p < model.parts.length; p++) {
-    if (control.signal?.aborted) throw new Error('The survey was stopped at: flat faces.');
-    control.onProgress?.('flat faces', p / model.parts.length);
+    step(control, 'flat faces', p / model.parts.length);
     const shape = model.shapes[model.parts[p].shape];
     const weld = weldOf(shape);
     const level = levelTriangles(shape, model.parts[p], settings.flatBelow_deg);

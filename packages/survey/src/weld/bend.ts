@@ -2,8 +2,17 @@ import { type Facets, facetsOf } from './facets.ts';
 import { edgeLength, turnAt } from './turn.ts';
 import type { Weld } from './weld.ts';
 
-/** A sharper turn is an edge, not a step of a curved face. Coarse files step round a tube in 12 facets of 30 degrees. */
-export const smoothTurn = (35 * Math.PI) / 180;
+/**
+ * A sharper turn is an edge, not a step of a curved face. Coarse files step round a tube in 12 facets of 30 degrees,
+ * and round an inside fillet in 2 facets, which turn by 45 degrees; an eight-sided bar is not round.
+ */
+const smoothOutward = (35 * Math.PI) / 180;
+const smoothInward = (46 * Math.PI) / 180;
+
+export function isSmooth(turn: number): boolean {
+  return turn < smoothOutward && turn > -smoothInward;
+}
+
 /** A curved face's facets are alike: one less curved than this part of its neighbours is a plane beside a fillet. */
 const likeness = 0.25;
 
@@ -53,6 +62,6 @@ function overSmoothEdges(
   for (let h = 0; h < twin.length; h++) {
     if (twin[h] < 0) continue;
     if (facetOf[(h / 3) | 0] === facetOf[(twin[h] / 3) | 0]) continue;
-    if (Math.abs(turnAt(weld, h, normals, facetOf)) < smoothTurn) visit(h, edgeLength(weld, h));
+    if (isSmooth(turnAt(weld, h, normals, facetOf))) visit(h, edgeLength(weld, h));
   }
 }

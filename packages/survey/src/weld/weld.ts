@@ -47,7 +47,7 @@ export function weldShape(shape: Shape): Weld {
  * Merges vertices nearer than `tolerance`, in order: each joins the first earlier one in reach. Cells are four
  * tolerances wide, so that most vertices look into one cell only.
  */
-function weldVertices(source: Float64Array, sourceTriangles: Uint32Array, tolerance: number) {
+export function weldVertices(source: Float64Array, sourceTriangles: Uint32Array, tolerance: number) {
   const n = source.length / 3;
   const size = 1 << Math.ceil(Math.log2(Math.max(16, n * 2)));
   const head = new Int32Array(size).fill(-1);
