@@ -139,7 +139,7 @@ describe('the whole way', () => {
     const undone = machine.parse((await post(`/api/machines/${id}/undo`)).json());
     expect(undone.project.decisions[revision]).toEqual({});
     expect(undone.canUndo).toBeNull();
-    expect(undone.canRedo).toMatch(/^Decided to change/);
+    expect(undone.canRedo).toMatch(/^Decide to change/);
     expect((await post(`/api/machines/${id}/undo`)).statusCode).toBe(409);
     const redone = machine.parse((await post(`/api/machines/${id}/redo`)).json());
     expect(redone.project.decisions[revision]).toEqual({ [finding]: decision });

@@ -1,21 +1,22 @@
-import type { Command } from '@coveline/project';
+import { type Command, describeCommand } from '@coveline/project';
 import { type Change, doCommand, getMachine, orderJob, redo, type Tx, undo } from '@coveline/store';
 import type { Context } from './context.ts';
-import { commandInWords } from './words.ts';
+import { isSurveyed } from './surveyed.ts';
 
 /** Applies a command, with everything that follows from it, in one transaction. */
 export async function performCommand(context: Context, machine: string, command: Command): Promise<void> {
-  const { store, by } = context;
+  const what = await inWords(context, machine, command);
+  await changeMachine(context, (tx) => doCommand(tx, machine, command, { by: context.by, what }));
+}
+
+/** A finding is called by its title, where the review that people look at has it. */
+async function inWords({ store, reviews }: Context, machine: string, command: Command): Promise<string> {
   const { project } = await store.transaction((tx) => getMachine(tx, machine));
-  const review =
-    command.do === 'decide'
-      ? await context.reviews.current(machine, command.revision).then(
-          (reviewed) => reviewed.review,
-          () => null,
-        )
-      : null;
-  const what = commandInWords(command, project, review);
-  await changeMachine(context, (tx) => doCommand(tx, machine, command, { by, what }));
+  if (command.do !== 'decide' || !(await isSurveyed(store, machine, command.revision)))
+    return describeCommand(command, project);
+  const { review } = await reviews.current(machine, command.revision);
+  const title = review.findings.find((f) => f.id === command.finding)?.title;
+  return describeCommand({ ...command, finding: title ? `“${title}”` : command.finding }, project);
 }
 
 export async function performUndo(context: Context, machine: string): Promise<void> {

@@ -79,7 +79,7 @@ function revisionSummary(machine: string, project: Project, revision: Revision, 
     triangles: stored.triangles,
     surveyedAt: survey?.at.toISOString() ?? null,
     findings: findings?.length ?? null,
-    decided: findings?.filter((finding) => finding in decisions).length ?? null,
+    decided: findings?.filter((finding) => Object.hasOwn(decisions, finding)).length ?? null,
     hasFile: stored.pdf !== null,
   };
 }

@@ -3,10 +3,10 @@ import { readFile } from 'node:fs/promises';
 import { decodeModel, type Model } from '@coveline/model';
 import type { Project } from '@coveline/project';
 import type { ReviewResult } from '@coveline/review';
-import { findSurvey, getMachine, type Store, type SurveyRow, storeReview } from '@coveline/store';
+import { type Store, type SurveyRow, storeReview } from '@coveline/store';
 import type { SurveyResult } from '@coveline/survey';
 import { judge } from './judge.ts';
-import { RequestError } from './problem.ts';
+import { surveyed } from './surveyed.ts';
 
 /** A surveyed revision with the review of it and what it was made from. */
 export interface Reviewed {
@@ -42,7 +42,7 @@ export function openReviews(store: Store): Reviews {
 
   return {
     current: async (machine, revision) => {
-      const { project, survey } = await readInputs(store, machine, revision);
+      const { project, survey } = await store.transaction((tx) => surveyed(tx, machine, revision));
       const { brief, parts } = project;
       const partChanges = parts[revision] ?? {};
       const today = new Date().toISOString().slice(0, 10);
@@ -64,25 +64,4 @@ export function openReviews(store: Store): Reviews {
 /** The model as it was surveyed, +Z up. */
 export async function readModelBlob(store: Store, survey: SurveyRow): Promise<Model> {
   return decodeModel(await readFile(store.blobs.path(survey.model)));
-}
-
-async function readInputs(
-  store: Store,
-  machine: string,
-  revision: string,
-): Promise<{ project: Project; survey: SurveyRow }> {
-  return await store.transaction(async (tx) => {
-    const { project } = await getMachine(tx, machine);
-    const { up } = revisionOf(project, revision);
-    const survey = await findSurvey(tx, machine, revision, up);
-    if (!survey) throw new RequestError(404, 'not-surveyed', 'This revision is not surveyed yet.');
-    return { project, survey };
-  });
-}
-
-/** The revision as people describe it. Throws 404. */
-export function revisionOf(project: Project, id: string): Project['revisions'][number] {
-  const revision = project.revisions.find((r) => r.id === id);
-  if (!revision) throw new RequestError(404, 'not-found', `The machine has no revision "${id}".`);
-  return revision;
 }

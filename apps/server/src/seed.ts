@@ -1,6 +1,6 @@
 import { readFile, stat } from 'node:fs/promises';
 import { join, relative, resolve } from 'node:path';
-import { type Project, project } from '@coveline/project';
+import { type Project, parseProject } from '@coveline/project';
 import { createMachine, listMachines, orderJob, type StoredFile, storeRevisionFile } from '@coveline/store';
 import type { Context } from './context.ts';
 import { RequestError } from './problem.ts';
@@ -35,10 +35,9 @@ async function readProject(folder: string): Promise<Project> {
   const text = await readFile(path, 'utf8').catch((error: NodeJS.ErrnoException) => {
     throw new RequestError(400, 'no-project', `${path} cannot be read (${error.code}).`);
   });
-  const parsed = project.safeParse(parseJson(text, path));
-  if (parsed.success) return parsed.data;
-  const [{ path: at, message }] = parsed.error.issues;
-  throw new RequestError(400, 'bad-project', `${path}: "${at.join('.')}" is not as expected: ${message}.`);
+  const parsed = parseProject(parseJson(text, path));
+  if (parsed.ok) return parsed.project;
+  throw new RequestError(400, 'bad-project', `${path}: ${parsed.errors[0]}`);
 }
 
 function parseJson(text: string, path: string): unknown {

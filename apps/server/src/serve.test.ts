@@ -160,7 +160,7 @@ test('a project folder is taken in once, with its surveys', async () => {
 test.each([
   ['no project', null, /project\.json cannot be read \(ENOENT\)/],
   ['no JSON', '{', /project\.json is not JSON/],
-  ['another schema', '{}', /"schema" is not as expected/],
+  ['another schema', '{}', /schema: nothing is there, expected/],
   [
     'files from elsewhere',
     JSON.stringify({

@@ -25,15 +25,17 @@ function end(message: FromChild): void {
   process.send!(message, () => process.exit(0));
 }
 
-/** Every new stage is told; within a stage at most one message per interval. */
+/** Every new stage is told; within a stage at most one message per interval. What is done never shrinks. */
 function throttled(): (stage: string, done: number) => void {
   let lastStage = '';
   let last = 0;
+  let most = 0;
   return (stage, done) => {
     const now = performance.now();
+    most = Math.max(most, done);
     if (stage === lastStage && now - last < progressInterval_ms) return;
     lastStage = stage;
     last = now;
-    process.send!({ type: 'progress', stage, done } satisfies FromChild);
+    process.send!({ type: 'progress', stage, done: most } satisfies FromChild);
   };
 }

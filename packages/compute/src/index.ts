@@ -8,7 +8,7 @@ export {
   readOutcome,
   writeOutcome,
 } from './outcome-files.ts';
-export { type FileSurveyRequest, type FileSurveySummary, modelFile } from './request.ts';
+export { type FileSurveyRequest, type FileSurveySummary, modelFile, summaryFile } from './request.ts';
 export {
   type ChildControl,
   type ChildResult,
@@ -16,5 +16,10 @@ export {
   type Limits,
   runInChild,
 } from './run-in-child.ts';
-export { type FileSurvey, type SurveyControl, surveyFile, surveyFileInto } from './survey-file.ts';
-export type { Tilt } from './tilt.ts';
+export {
+  type FileSurvey,
+  type SurveyControl,
+  SurveyLimitError,
+  surveyFile,
+  surveyFileInto,
+} from './survey-file.ts';

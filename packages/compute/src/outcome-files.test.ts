@@ -21,7 +21,7 @@ test('a survey comes back from its folder as it was, NaN included', async () => 
     ]),
   };
   const folder = await mkdtemp(join(tmpdir(), 'coveline-'));
-  await writeOutcome(folder, outcome);
+  writeOutcome(folder, outcome);
   expect(await readOutcome(folder)).toEqual(outcome);
   await rm(folder, { recursive: true });
 });

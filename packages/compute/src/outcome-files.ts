@@ -1,8 +1,9 @@
 /** A survey in a folder: `survey.json` (the public part), `fields.bin` and `drawings.bin` (packed numbers). */
-import { readFile, writeFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Drawing, MeasureName, SurveyOutcome, SurveyResult } from '@coveline/survey';
 import { packFloats, unpackFloats } from './pack-floats.ts';
+import { replaceFile } from './replace-file.ts';
 
 export type Fields = Partial<Record<MeasureName, Float32Array>>;
 
@@ -12,12 +13,11 @@ export const outcomeFiles = {
   drawings: 'drawings.bin',
 } as const;
 
-export async function writeOutcome(folder: string, outcome: SurveyOutcome): Promise<void> {
-  await Promise.all([
-    writeFile(join(folder, outcomeFiles.survey), JSON.stringify(outcome.result)),
-    writeFile(join(folder, outcomeFiles.fields), packFloats(outcome.fields)),
-    writeFile(join(folder, outcomeFiles.drawings), packFloats(Object.fromEntries(outcome.drawings))),
-  ]);
+/** Replaces what is there. */
+export function writeOutcome(folder: string, { result, fields, drawings }: SurveyOutcome): void {
+  replaceFile(join(folder, outcomeFiles.fields), packFloats(fields));
+  replaceFile(join(folder, outcomeFiles.drawings), packFloats(Object.fromEntries(drawings)));
+  replaceFile(join(folder, outcomeFiles.survey), JSON.stringify(result));
 }
 
 export async function readOutcome(folder: string): Promise<SurveyOutcome> {

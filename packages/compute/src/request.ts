@@ -1,6 +1,5 @@
 import type { LengthUnit, UpAxis } from '@coveline/model';
-import type { MeasureName, SurveySettings } from '@coveline/survey';
-import type { Tilt } from './tilt.ts';
+import type { MeasureName, SurveySettings, Tilt } from '@coveline/survey';
 
 /** What to read and how to survey it. */
 export interface FileSurveyRequest {
@@ -13,6 +12,7 @@ export interface FileSurveyRequest {
   readonly unit?: LengthUnit;
   /** Largest distance between a curved face and its triangles. */
   readonly deviation_mm?: number;
+  /** Stands the machine out of level; model and places are told level again. */
   readonly tilt?: Tilt;
   /** All when absent. */
   readonly measures?: readonly MeasureName[];
@@ -27,7 +27,10 @@ export interface FileSurveySummary {
   readonly sha256: string;
   readonly fileBytes: number;
   readonly seconds: { readonly read: number; readonly survey: number };
+  readonly peakMemory_MB: number;
 }
 
-/** The packed model, oriented and tilted as surveyed, beside the files of the outcome. */
+/** The packed model, +Z up, beside the files of the outcome. */
 export const modelFile = 'model.bin';
+/** A `FileSurveySummary`. */
+export const summaryFile = 'summary.json';

@@ -71,10 +71,13 @@ describe('surveyFile', () => {
     expect(bounds(model)[1]).toEqual([25.4, 25.4, 25.4]);
   });
 
-  test('a tilt turns the machine that is surveyed', async () => {
-    const { model } = await surveyFile({ path: box, tilt: { axis: 'x', deg: 90 }, measures: [] });
+  test('under a tilt the faces slope, and the model comes back level', async () => {
+    const tilt = { axis: 'x', deg: 2 } as const;
+    const { model, outcome } = await surveyFile({ path: box, tilt, measures: ['flatFaces'] });
     const [low, high] = bounds(model);
-    expect(high[2] - low[2]).toBeCloseTo(60, 9);
+    expect(high[2] - low[2]).toBeCloseTo(30, 9);
+    const top = outcome.result.measures.flatFaces?.places.find((place) => place.facing === 'up');
+    expect(top?.slope_deg).toBeCloseTo(2, 6);
   });
 
   test.each([

@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
@@ -6,8 +7,8 @@ import { pathToFileURL } from 'node:url';
 import { decodeModel, type Model } from '@coveline/model';
 import type { SurveyOutcome } from '@coveline/survey';
 import { InputError, LimitError, TaskError } from './errors.ts';
-import { readOutcome } from './outcome-files.ts';
-import { type FileSurveyRequest, type FileSurveySummary, modelFile } from './request.ts';
+import { outcomeFiles, readOutcome } from './outcome-files.ts';
+import { type FileSurveyRequest, type FileSurveySummary, modelFile, summaryFile } from './request.ts';
 import { type ChildControl, type Limits, runInChild } from './run-in-child.ts';
 
 const task = pathToFileURL(createRequire(import.meta.url).resolve('@coveline/compute/survey-task')).href;
@@ -20,16 +21,25 @@ export interface SurveyControl extends Omit<ChildControl, 'limits'> {
 }
 
 export interface FileSurvey extends FileSurveySummary {
-  /** +Z up, tilted as asked: the frame of the outcome. */
+  /** +Z up: the frame of the outcome. */
   readonly model: Model;
   readonly outcome: SurveyOutcome;
-  readonly peakMemory_MB: number;
+}
+
+/** A limit ended the survey when some of its measures were finished. */
+export class SurveyLimitError extends LimitError {
+  readonly partial: FileSurvey;
+
+  constructor(error: LimitError, partial: FileSurvey) {
+    super(error.limit, error.message, error.finished);
+    this.partial = partial;
+  }
 }
 
 /**
  * Reads and surveys a model file in a child process.
- * Throws `InputError` (cannot be read), `LimitError` (time, memory or size), the signal's reason when aborted;
- * anything else is a fault of ours.
+ * Throws `InputError` (cannot be read), `LimitError` (time, memory or size; `SurveyLimitError` when there is
+ * something finished to show), the signal's reason when aborted; anything else is a fault of ours.
  */
 export async function surveyFile(
   request: FileSurveyRequest,
@@ -37,12 +47,23 @@ export async function surveyFile(
 ): Promise<FileSurvey> {
   const folder = await mkdtemp(join(tmpdir(), 'coveline-'));
   try {
-    const summary = await surveyFileInto(folder, request, control);
-    const [bytes, outcome] = await Promise.all([readFile(join(folder, modelFile)), readOutcome(folder)]);
-    return { ...summary, model: decodeModel(bytes), outcome };
+    await surveyFileInto(folder, request, control);
+    return await readSurvey(folder);
+  } catch (error) {
+    const hasPart = error instanceof LimitError && existsSync(join(folder, outcomeFiles.survey));
+    throw hasPart ? new SurveyLimitError(error, await readSurvey(folder)) : error;
   } finally {
     await rm(folder, { recursive: true, force: true });
   }
+}
+
+async function readSurvey(folder: string): Promise<FileSurvey> {
+  const [summary, model, outcome] = await Promise.all([
+    readFile(join(folder, summaryFile), 'utf8'),
+    readFile(join(folder, modelFile)),
+    readOutcome(folder),
+  ]);
+  return { ...(JSON.parse(summary) as FileSurveySummary), model: decodeModel(model), outcome };
 }
 
 /** The same, but model and outcome stay as files in `folder`: see `modelFile` and `outcomeFiles`. */
@@ -50,13 +71,12 @@ export async function surveyFileInto(
   folder: string,
   request: FileSurveyRequest,
   { limits = {}, ...control }: SurveyControl = {},
-): Promise<FileSurveySummary & { readonly peakMemory_MB: number }> {
+): Promise<FileSurveySummary> {
   const { size_MB, ...ofChild } = limits;
   const payload = { ...request, path: resolve(request.path), ...(size_MB !== undefined && { size_MB }) };
   try {
     const child = { ...control, limits: ofChild };
-    const { result, peakMemory_MB } = await runInChild<FileSurveySummary>(task, payload, folder, child);
-    return { ...result, peakMemory_MB };
+    return (await runInChild<FileSurveySummary>(task, payload, folder, child)).result;
   } catch (error) {
     throw error instanceof TaskError ? named(error) : error;
   }

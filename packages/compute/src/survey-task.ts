@@ -1,15 +1,15 @@
-/** Task: read a model file, survey it, leave everything in the folder. */
+/** Task: read a model file, survey it, leave everything in the folder, measure by measure. */
 import { createHash } from 'node:crypto';
 import { readFile, stat, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { readModel } from '@coveline/cad';
 import { encodeModel, orient } from '@coveline/model';
-import { survey } from '@coveline/survey';
+import { type SurveyOutcome, survey } from '@coveline/survey';
 import { InputError, LimitError } from './errors.ts';
 import type { TaskContext } from './messages.ts';
 import { writeOutcome } from './outcome-files.ts';
-import { type FileSurveyRequest, type FileSurveySummary, modelFile } from './request.ts';
-import { tiltModel } from './tilt.ts';
+import { replaceFile } from './replace-file.ts';
+import { type FileSurveyRequest, type FileSurveySummary, modelFile, summaryFile } from './request.ts';
 
 const defaultSize_MB = 512;
 /** Share of the progress bar that reading takes; a guess that only moves the bar. */
@@ -29,18 +29,26 @@ export default async function surveyTask(
     ...(deviation_mm !== undefined && { deviation_mm }),
     onProgress: (stage, done) => onProgress(stage, done * readShare),
   });
-  const oriented = orient(fromFile, up);
-  const model = tilt ? tiltModel(oriented, tilt) : oriented;
+  const model = orient(fromFile, up);
   await writeFile(join(folder, modelFile), encodeModel(model));
   const read = performance.now();
+  const keep = (outcome: SurveyOutcome): FileSurveySummary => {
+    const seconds = { read: (read - begun) / 1000, survey: (performance.now() - read) / 1000 };
+    const peakMemory_MB = process.resourceUsage().maxRSS / 1024;
+    const summary = { sha256, fileBytes: bytes.length, seconds, peakMemory_MB };
+    replaceFile(join(folder, summaryFile), JSON.stringify(summary));
+    writeOutcome(folder, outcome);
+    return summary;
+  };
   const outcome = await survey(
     model,
-    { ...(settings && { settings }), ...(measures && { measures }) },
-    { onProgress: (stage, done) => onProgress(stage, readShare + done * (1 - readShare)) },
+    { ...(settings && { settings }), ...(measures && { measures }), ...(tilt && { tilt }) },
+    {
+      onProgress: (stage, done) => onProgress(stage, readShare + done * (1 - readShare)),
+      onMeasure: keep,
+    },
   );
-  await writeOutcome(folder, outcome);
-  const seconds = { read: (read - begun) / 1000, survey: (performance.now() - read) / 1000 };
-  return { sha256, fileBytes: bytes.length, seconds };
+  return keep(outcome);
 }
 
 async function load(path: string, fileName: string, size_MB: number): Promise<Uint8Array> {

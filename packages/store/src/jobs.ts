@@ -56,7 +56,7 @@ export async function getJob(tx: Tx, id: string): Promise<JobRow> {
 
 /** A worker begins, or begins again after another one died. Null when there is nothing left to do. */
 export async function beginJob(tx: Tx, id: string): Promise<JobRow | null> {
-  return await change(tx, id, { state: 'running', startedAt: sql`now()`, done: 0 });
+  return await change(tx, id, { state: 'running', stage: 'Starting', startedAt: sql`now()`, done: 0 });
 }
 
 /** Says how far it is. Null when the job was cancelled meanwhile. */

@@ -149,4 +149,6 @@ export interface Control {
   /** An AbortSignal of Node or of the browser. */
   readonly signal?: { readonly aborted: boolean };
   readonly onProgress?: (stage: string, done: number) => void;
+  /** Called after each measure with all that is finished, for callers who must be able to keep it. */
+  readonly onMeasure?: (soFar: SurveyOutcome) => void;
 }

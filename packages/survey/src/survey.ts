@@ -68,6 +68,7 @@ export async function survey(
     fields[name] = outcome.field;
     for (const [id, drawing] of outcome.drawings) drawings.set(id, drawing);
     for (const note of outcome.notes) notes.add(note);
+    control.onMeasure?.({ result: { settings, notes: [...notes], measures }, fields, drawings });
   }
   for (const name of names) {
     if (!(offered as readonly string[]).includes(name)) notes.add(`The measure ${name} is not computed yet.`);

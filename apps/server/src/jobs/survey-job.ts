@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { modelFile, outcomeFiles, surveyFileInto } from '@coveline/compute';
 import { decodeModel, triangleCount } from '@coveline/model';
 import { completeJob, getMachine, getRevision, storeSurvey, updateRevision } from '@coveline/store';
-import { revisionOf } from '../reviews.ts';
+import { revisionOf } from '../surveyed.ts';
 import type { JobWork } from './run-jobs.ts';
 import { inTemporaryFolder } from './temporary-folder.ts';
 

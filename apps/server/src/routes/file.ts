@@ -5,8 +5,8 @@ import type { App } from '../app-type.ts';
 import type { Context } from '../context.ts';
 import { jobAnswer } from '../job-answer.ts';
 import { problems, RequestError } from '../problem.ts';
-import { revisionOf } from '../reviews.ts';
 import { slug } from '../slug.ts';
+import { revisionOf } from '../surveyed.ts';
 import { revisionParams } from './results.ts';
 import { sendBlob } from './send-blob.ts';
 

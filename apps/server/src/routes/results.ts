@@ -1,13 +1,13 @@
 import { readFile } from 'node:fs/promises';
 import type { Drawings, ReviewAnswer } from '@coveline/api';
 import { decodeDrawings, decodeFields } from '@coveline/compute';
-import { findSurvey, getMachine, type SurveyRow } from '@coveline/store';
+import type { SurveyRow } from '@coveline/store';
 import type { Drawing, MeasureName } from '@coveline/survey';
 import * as z from 'zod';
 import type { App } from '../app-type.ts';
 import type { Context } from '../context.ts';
 import { problems, RequestError } from '../problem.ts';
-import { revisionOf } from '../reviews.ts';
+import { surveyed } from '../surveyed.ts';
 import { sendBlob } from './send-blob.ts';
 
 export const revisionParams = z.object({ machine: z.string(), revision: z.string() });
@@ -17,13 +17,8 @@ const base = '/api/machines/:machine/revisions/:revision';
 export function resultRoutes(app: App, context: Context): void {
   const { store } = context;
 
-  const surveyOf = ({ machine, revision }: z.infer<typeof revisionParams>): Promise<SurveyRow> =>
-    store.transaction(async (tx) => {
-      const { project } = await getMachine(tx, machine);
-      const survey = await findSurvey(tx, machine, revision, revisionOf(project, revision).up);
-      if (!survey) throw new RequestError(404, 'not-surveyed', 'This revision is not surveyed yet.');
-      return survey;
-    });
+  const surveyOf = async ({ machine, revision }: z.infer<typeof revisionParams>): Promise<SurveyRow> =>
+    (await store.transaction((tx) => surveyed(tx, machine, revision))).survey;
 
   app.get(
     `${base}/model`,
