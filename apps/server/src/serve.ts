@@ -34,6 +34,7 @@ export interface Running {
   readonly close: () => Promise<void>;
 }
 
+const builtWorkbench = fileURLToPath(new URL('../../web/dist', import.meta.url));
 const loopback = new Set(['127.0.0.1', 'localhost', '::1']);
 
 /** Opens the store, starts the jobs and serves the API and the workbench. Throws `StoreError` with one sentence. */
@@ -41,38 +42,41 @@ export async function serve(options: ServeOptions): Promise<Running> {
   const { host = '127.0.0.1', port = 4180 } = options;
   const { app, close } = await start(await openStore(options), options, loopback.has(host));
   try {
-    const url = await app.listen({ host, port });
-    return { url, close };
+    return { url: await app.listen({ host, port }), close };
   } catch (error) {
     await close();
     throw error;
   }
 }
 
-/** Everything but listening. Closes the store when it fails. */
+/** Everything but listening, on a store that is open; closes the store when it fails. */
 export async function start(
   store: Store,
   options: Omit<ServeOptions, 'dataDir'>,
   loopbackOnly: boolean,
 ): Promise<{ app: App; close: () => Promise<void> }> {
   const closing = new AbortController();
-  const webDir = options.webDir ?? fileURLToPath(new URL('../../web/dist', import.meta.url));
-  const live = await startLive(store);
-  const context: Context = {
-    store,
-    live,
-    reviews: openReviews(store),
-    by: options.by ?? userInfo().username,
-    upload_MB: options.upload_MB ?? 512,
+  const steps: (() => Promise<void>)[] = [store.close];
+  let closed: Promise<void> | undefined;
+  const close = () => {
+    closed ??= (async () => {
+      closing.abort();
+      for (const step of steps.toReversed()) await step();
+    })();
+    return closed;
   };
-  const close = async () => {
-    closing.abort();
-    await live.close();
-    await app.close();
-    await store.close();
-  };
-  const app = await createApp(context, { webDir, loopbackOnly });
   try {
+    const live = await startLive(store);
+    steps.push(live.close);
+    const context: Context = {
+      store,
+      live,
+      reviews: openReviews(store),
+      by: options.by ?? userInfo().username,
+      upload_MB: options.upload_MB ?? 512,
+    };
+    const app = await createApp(context, { webDir: options.webDir ?? builtWorkbench, loopbackOnly });
+    steps.push(async () => app.close());
     if (options.seed !== undefined) await seedProject(context, options.seed);
     await runJobs(context, closing.signal, app.log);
     return { app, close };

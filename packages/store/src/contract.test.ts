@@ -43,6 +43,8 @@ import {
 
 interface Setting {
   readonly name: string;
+  /** Ends every connection to the database from the server's side, where there is such a thing. */
+  readonly cutConnections?: () => Promise<void>;
   readonly open: (dataDir: string) => Promise<Store>;
   readonly drop: () => Promise<void>;
 }
@@ -77,6 +79,8 @@ function onServer(url: string): Setting {
       await admin(`create database ${name}`);
       return await openStore({ dataDir, databaseUrl: own.href });
     },
+    cutConnections: () =>
+      admin(`select pg_terminate_backend(pid) from pg_stat_activity where datname = '${name}'`),
     drop: () => admin(`drop database ${name} with (force)`),
   };
 }
@@ -86,7 +90,7 @@ const as = { by: 'Reviewer', what: 'Changed something' };
 const rename = (name: string): Command => ({ do: 'rename', name });
 const withRevision = { ...empty, revisions: [{ id: 'r1', label: 'A', file: 'a.stl', up: 'z' as const }] };
 
-describe.each(settings)('store: $name', ({ open, drop }) => {
+describe.each(settings)('store: $name', ({ open, drop, cutConnections }) => {
   let store: Store;
   let dataDir: string;
 
@@ -373,4 +377,24 @@ describe.each(settings)('store: $name', ({ open, drop }) => {
     await expect.poll(() => messages).toContainEqual({ machine: id, version: 2 });
     await stop();
   });
+
+  test.runIf(cutConnections)(
+    'goes on after the server has cut every connection, and tells of the gap',
+    async () => {
+      const id = await newMachine();
+      const messages: Message[] = [];
+      let gaps = 0;
+      const stop = await store.listen(
+        (m) => messages.push(m),
+        () => {
+          gaps += 1;
+        },
+      );
+      await cutConnections!();
+      await expect.poll(() => gaps, { timeout: 10_000 }).toBe(1);
+      await perform(id, rename('Afterwards'));
+      await expect.poll(() => messages).toEqual([{ machine: id, version: 2 }]);
+      await stop();
+    },
+  );
 });

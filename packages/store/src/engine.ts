@@ -30,6 +30,8 @@ const pollSeconds = 0.5;
 /** Longer than any job may take: the compute limits end a job, not the engine. */
 const expireInSeconds = 6 * 3600;
 const deleteAfterSeconds = 24 * 3600;
+/** A job that nobody could run for a year is given up. */
+const retentionSeconds = 365 * 24 * 3600;
 const retryLimit = 5;
 const stopTimeout_ms = 10_000;
 
@@ -43,7 +45,7 @@ export async function startEngine(database: Database): Promise<Engine> {
   });
   boss.on('error', (error) => process.emitWarning(`Job engine: ${error.message}`));
   await boss.start();
-  const retention = { expireInSeconds, deleteAfterSeconds };
+  const retention = { expireInSeconds, deleteAfterSeconds, retentionSeconds };
   for (const kind of kinds) {
     await boss.createQueue(lost(kind), retention);
     await boss.createQueue(kind, {

@@ -68,8 +68,10 @@ async function listenWithReconnect(
   async function connect(): Promise<pg.Client> {
     const next = new pg.Client({ connectionString });
     next.on('notification', ({ payload }) => listener.onMessage(payload ?? ''));
-    next.on('error', () => void again());
+    // The connection ends after an error too; the end is what starts the next one.
+    next.on('error', (error) => process.emitWarning(`PostgreSQL: ${reason(error)}`));
     await next.connect();
+    next.once('end', () => void again());
     await next.query(`listen ${channel}`);
     return next;
   }

@@ -27,7 +27,7 @@ export interface Store {
 
 /** Opens blobs, database and job engine. Throws `StoreError` with one sentence where that is impossible. */
 export async function openStore({ dataDir, databaseUrl }: StoreOptions): Promise<Store> {
-  await mkdir(dataDir, { recursive: true });
+  await mkdir(dataDir, { recursive: true, mode: 0o700 });
   const database = await (databaseUrl === undefined ? openEmbedded(dataDir) : openPostgres(databaseUrl));
   return await assemble(dataDir, database);
 }

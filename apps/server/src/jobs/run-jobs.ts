@@ -34,7 +34,7 @@ export async function runJobs(context: Context, closing: AbortSignal, log: Fasti
     await store.engine.work(
       kind,
       concurrency[kind],
-      (id, lost) => run(context, kind, id, AbortSignal.any([closing, lost]), log),
+      (id, lost) => run(context, kind, id, { closing, lost }, log),
       async (id) => {
         await store.transaction((tx) =>
           failJob(tx, id, 'The server ended each time it worked on this: start it again, or see its log.'),
@@ -44,12 +44,11 @@ export async function runJobs(context: Context, closing: AbortSignal, log: Fasti
   }
 }
 
-/** `leave`: this process is to let go of the job, not to fail it. */
 async function run(
   context: Context,
   kind: JobKind,
   id: string,
-  leave: AbortSignal,
+  leave: { closing: AbortSignal; lost: AbortSignal },
   log: FastifyBaseLogger,
 ): Promise<void> {
   const { store, live } = context;
@@ -58,10 +57,13 @@ async function run(
   const cancelled = live.cancellation(id);
   const { report, settled } = reporter(store, id);
   try {
-    await work[kind](context, job, AbortSignal.any([leave, cancelled]), report);
+    const { closing, lost } = leave;
+    await work[kind](context, job, AbortSignal.any([closing, lost, cancelled]), report);
   } catch (error) {
     await settled();
-    if (leave.aborted) {
+    // Given up because it showed no sign of life: another worker has it by now.
+    if (leave.lost.aborted) throw error;
+    if (leave.closing.aborted) {
       await store.transaction((tx) => returnJob(tx, id));
       throw error;
     }
@@ -81,6 +83,11 @@ function sentence(error: unknown, kind: JobKind): string {
   return `A fault of ours ended ${doing}; the log of the server has the details.`;
 }
 
+/** Progress that could not be written is missed by people, not by the work. */
+function warn(error: Error): void {
+  process.emitWarning(`Progress: ${error.message}`);
+}
+
 /** Writes progress to the database at most once an interval, always the latest, one write at a time. */
 function reporter(store: Store, id: string): { report: Report; settled: () => Promise<void> } {
   let latest: { stage: string; done: number } | undefined;
@@ -90,7 +97,7 @@ function reporter(store: Store, id: string): { report: Report; settled: () => Pr
     while (latest) {
       const { stage, done } = latest;
       latest = undefined;
-      await store.transaction((tx) => reportJob(tx, id, stage, done));
+      await store.transaction((tx) => reportJob(tx, id, stage, done)).catch(warn);
       await new Promise((resolve) => setTimeout(resolve, reportInterval_ms));
     }
     writing = undefined;
