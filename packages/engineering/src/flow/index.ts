@@ -1,3 +1,4 @@
+export { circuit } from './circuit.ts';
 export { deadLegRatio } from './dead-leg-ratio.ts';
 export { deadLegTemperature } from './dead-leg-temperature.ts';
 export { drainHead } from './drain-head.ts';
