@@ -1,6 +1,10 @@
 import type { Model } from '@coveline/model';
 import { CadError } from './error.ts';
 import { limits } from './limits.ts';
+import { read3mf } from './mesh/read3mf.ts';
+import { readGlb } from './mesh/readGlb.ts';
+import { readObj } from './mesh/readObj.ts';
+import { readStl } from './mesh/readStl.ts';
 import type { ReadOptions } from './options.ts';
 import { sniff } from './sniff.ts';
 import { readStep } from './step/readStep.ts';
@@ -25,11 +29,16 @@ export async function readModel(
       `"${fileName}" has ${Math.round(bytes.length / 2 ** 20)} MB, more than the ${limits.fileBytes >> 20} MB that can be read; export it in parts.`,
     );
   }
-  const format = sniff(bytes, fileName);
-  switch (format) {
+  switch (sniff(bytes, fileName)) {
     case 'step':
       return readStep(bytes, options);
-    default:
-      throw new CadError('unsupported', `"${fileName}" is ${format}.`);
+    case 'stl':
+      return readStl(bytes, fileName, options);
+    case 'obj':
+      return readObj(bytes, fileName, options);
+    case '3mf':
+      return read3mf(bytes, fileName, options);
+    case 'glb':
+      return readGlb(bytes, fileName, options);
   }
 }

@@ -4,7 +4,7 @@ import type { TopoDS_Shape } from 'replicad-opencascadejs';
 import { shapeHash } from '../hash.ts';
 import { openEdges, signedVolume } from '../mesh/check.ts';
 import type { Kernel } from './kernel.ts';
-import { tessellation, triangulate } from './tessellate.ts';
+import { type Tessellation, tessellation, triangulate } from './tessellate.ts';
 
 export interface BodyReading {
   readonly shape?: Shape;
@@ -57,32 +57,65 @@ export function readBody(oc: Kernel, request: BodyRequest): BodyReading {
   }
 }
 
+/**
+ * Now and then the kernel's mesher leaves a face bare because its outline, drawn in straight pieces, crosses itself.
+ * Finer pieces cure most of these, so the body is tried again as a whole with this part of the deviation.
+ */
+const attempts = [1, 0.3, 0.1];
+
 function shapeFrom(oc: Kernel, whole: TopoDS_Shape, request: BodyRequest, losses: string[]): BodyReading {
   const deviation_mm = Math.max(request.deviation_mm, diagonal(oc, whole) * finestPart);
-  triangulate(oc, whole, deviation_mm, request.angle_rad);
-  let found = tessellation(oc, whole);
-  const open = openEdges(found.triangles, found.positions.length / 3);
+  let found: Tessellation | undefined;
+  let open = 0;
+  for (const part of attempts) {
+    oc.BRepTools.Clean(whole, true);
+    triangulate(oc, whole, deviation_mm * part, request.angle_rad);
+    const next = tessellation(oc, whole);
+    const nextOpen = openEdges(next.triangles, next.positions.length / 3);
+    if (found && nextOpen >= open && next.bareFaces >= found.bareFaces) continue;
+    found = next;
+    open = nextOpen;
+    if (found.bareFaces === 0 && (open === 0 || !request.solid)) break;
+  }
+  if (!found || found.triangles.length === 0) {
+    return { losses: [...losses, 'nothing of it is left'], deviation_mm };
+  }
   if (request.solid && open === 0 && signedVolume(found.positions, found.triangles) < 0) {
-    losses.push('was written inside out; its faces were turned over');
+    losses.push('it was written inside out, so its faces were turned over');
     found = tessellation(oc, whole.Reversed());
   }
-  const faces = found.cad.faces.length;
-  if (faces < request.faces) {
-    losses.push(`${request.faces - faces} of its ${request.faces} faces are lost`);
-  }
-  if (found.bareFaces > 0) losses.push(`${found.bareFaces} of its faces could not be covered with triangles`);
-  if (request.solid && open > 0) {
-    losses.push(`its surface does not close: ${open} edges of the triangle mesh have no neighbour`);
-  }
-  const gap = oc.BRep_Tool.MaxTolerance(whole, oc.TopAbs_ShapeEnum.TopAbs_VERTEX);
-  if (gap > gap_mm) losses.push(`its faces and edges miss each other by up to ${gap.toPrecision(2)} mm`);
-  if (found.triangles.length === 0) return { losses: [...losses, 'nothing of it is left'], deviation_mm };
+  losses.push(...lossesOf(oc, whole, request, found, open));
   const { positions, triangles, cad } = found;
   return {
     shape: { positions, triangles, cad, hash: shapeHash(positions, triangles, cad) },
     losses,
     deviation_mm,
   };
+}
+
+function lossesOf(
+  oc: Kernel,
+  whole: TopoDS_Shape,
+  request: BodyRequest,
+  found: Tessellation,
+  open: number,
+): string[] {
+  const losses: string[] = [];
+  const faces = found.cad.faces.length;
+  if (faces < request.faces) losses.push(`${request.faces - faces} of its ${request.faces} faces are lost`);
+  if (found.bareFaces > 0) losses.push(`${found.bareFaces} of its faces could not be covered with triangles`);
+  if (request.solid && open > 0) {
+    losses.push(`its surface does not close: ${open} edges of the triangle mesh have no neighbour`);
+  }
+  if (!request.solid) {
+    const free = found.cad.edges.filter((edge) => edge.turn === 'open').length;
+    losses.push(
+      `it is a surface without thickness${free > 0 ? ` and with ${free} free edges` : ''}, so what is inside is a guess`,
+    );
+  }
+  const gap = oc.BRep_Tool.MaxTolerance(whole, oc.TopAbs_ShapeEnum.TopAbs_VERTEX);
+  if (gap > gap_mm) losses.push(`its faces and edges miss each other by up to ${gap.toPrecision(2)} mm`);
+  return losses;
 }
 
 function diagonal(oc: Kernel, shape: TopoDS_Shape): number {

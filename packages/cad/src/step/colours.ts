@@ -18,32 +18,38 @@ const named: Readonly<Record<string, Vec3>> = {
 export interface Colours {
   /** Surface colour by the instance that is styled: a body, a shell, a face, a mapped item. */
   readonly byItem: ReadonlyMap<number, Vec3>;
-  /** Colours that hold only under one component: key is the placement relationship, then the styled body. */
-  readonly byComponent: ReadonlyMap<number, ReadonlyMap<number, Vec3>>;
+  /**
+   * Colours that hold only for one use of the item: by the instance that stands for the use (a placement
+   * relationship, or a representation of the component), then by the styled item.
+   */
+  readonly byContext: ReadonlyMap<number, ReadonlyMap<number, Vec3>>;
 }
 
 export function readColours(index: Part21Index): Colours {
   const byItem = new Map<number, Vec3>();
-  const byComponent = new Map<number, Map<number, Vec3>>();
+  const byContext = new Map<number, Map<number, Vec3>>();
+  const keep = (context: number, item: number, colour: Vec3) => {
+    const under = byContext.get(context) ?? new Map<number, Vec3>();
+    under.set(item, colour);
+    byContext.set(context, under);
+  };
   for (const entity of ['STYLED_ITEM', 'OVER_RIDING_STYLED_ITEM']) {
     for (const id of instancesOf(index, entity)) {
-      const found = instance(index, id);
-      const [, styles, item] = styledItem(found);
-      const colour = surfaceColour(index, refsOf(styles));
-      if (colour) byItem.set(refOf(item), colour);
+      const [, styles, item] = styledItem(instance(index, id));
+      for (const style of refsOf(styles)) {
+        const colour = surfaceColour(index, [style]);
+        const [, context] = attributes(instance(index, style), 'PRESENTATION_STYLE_BY_CONTEXT');
+        if (colour && context !== undefined) keep(refOf(context), refOf(item), colour);
+        else if (colour) byItem.set(refOf(item), colour);
+      }
     }
   }
   for (const id of instancesOf(index, 'CONTEXT_DEPENDENT_OVER_RIDING_STYLED_ITEM')) {
     const list = attributes(instance(index, id), 'CONTEXT_DEPENDENT_OVER_RIDING_STYLED_ITEM');
     const colour = surfaceColour(index, refsOf(list[1]));
-    if (!colour) continue;
-    for (const context of refsOf(list[4])) {
-      const under = byComponent.get(context) ?? new Map<number, Vec3>();
-      under.set(refOf(list[2]), colour);
-      byComponent.set(context, under);
-    }
+    if (colour) for (const context of refsOf(list[4])) keep(context, refOf(list[2]), colour);
   }
-  return { byItem, byComponent };
+  return { byItem, byContext };
 }
 
 /** name, styles, item: written as one simple instance or spread over a complex one. */

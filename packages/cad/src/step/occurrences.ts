@@ -5,11 +5,11 @@ import { limits } from '../limits.ts';
 import { identity, type Matrix, multiply } from '../matrix.ts';
 import { type Body, bodyAt, unreadEntities } from './bodies.ts';
 import type { Colours } from './colours.ts';
-import { attributes, instance, refOf, refsOf } from './parse.ts';
+import { Frames } from './frames.ts';
+import { attributes, instance, refOf } from './parse.ts';
 import { frame, frameToFrame } from './placement.ts';
 import type { Products } from './products.ts';
-import { findInstance, instancesOf, type Part21Index } from './scan.ts';
-import { millimetresPerUnit } from './units.ts';
+import { instancesOf, type Part21Index } from './scan.ts';
 
 export interface Occurrence {
   readonly body: Body;
@@ -37,7 +37,7 @@ interface State {
   readonly losses: Set<string>;
   readonly reached: Set<number>;
   readonly bodies: Map<number, Body | undefined>;
-  readonly scales: Map<number, number>;
+  readonly frames: Frames;
   /** Representations placed in another one without a component, by the one they stand in. */
   readonly links: Map<number, { child: number; local: Matrix }[]>;
 }
@@ -52,11 +52,11 @@ export function walkAssembly(index: Part21Index, products: Products, colours: Co
     losses: new Set(),
     reached: new Set(),
     bodies: new Map(),
-    scales: new Map(),
+    frames: new Frames(index, products),
     links: new Map(),
   };
   for (const link of products.placedLinks) {
-    const { child, parent, local } = linkPlacement(state, link, -1);
+    const { child, parent, local } = state.frames.link(link, -1);
     if (child < 0 || products.definitionOfRepresentation.has(child)) continue;
     if (local) state.links.set(parent, [...(state.links.get(parent) ?? []), { child, local }]);
     else state.losses.add(`The place of representation #${child} is missing or flat; it is left out.`);
@@ -80,7 +80,7 @@ function walkProduct(
   placement: Matrix,
   names: readonly string[],
   path: readonly number[],
-  relationships: readonly number[],
+  contexts: readonly number[],
 ): void {
   const { products } = state;
   const name = products.nameOf(definition) || `#${definition}`;
@@ -101,27 +101,18 @@ function walkProduct(
   const components = products.components.get(definition) ?? [];
   const componentChildren = new Set(components.map((c) => c.child));
   for (const representation of products.representations.get(definition) ?? []) {
-    walkRepresentation(
-      state,
-      representation,
-      placement,
-      here,
-      relationships,
-      new Set(),
-      componentChildren,
-      below,
-    );
+    walkRepresentation(state, representation, placement, here, contexts, new Set(), componentChildren, below);
   }
-  for (const { child, relationship } of components) {
-    const local = relationship < 0 ? undefined : componentPlacement(state, relationship, child);
+  for (const { child, relationship, contexts: own } of components) {
+    const local = relationship < 0 ? undefined : state.frames.link(relationship, child).local;
     if (!local) {
       state.losses.add(
         `The place of "${products.nameOf(child) || `#${child}`}" in "${name}" is missing from the file; it stands at the origin of "${name}".`,
       );
     }
     walkProduct(state, child, local ? multiply(placement, local) : placement, here, below, [
-      ...relationships,
-      relationship,
+      ...contexts,
+      ...own,
     ]);
   }
 }
@@ -132,7 +123,7 @@ function walkRepresentation(
   representation: number,
   placement: Matrix,
   names: readonly string[],
-  relationships: readonly number[],
+  contexts: readonly number[],
   seen: Set<number>,
   skip: ReadonlySet<number>,
   path: readonly number[],
@@ -140,21 +131,21 @@ function walkRepresentation(
   if (seen.has(representation)) return;
   seen.add(representation);
   state.reached.add(representation);
-  const { index, products } = state;
-  const [items, context] = representationOf(index, representation);
+  const { products } = state;
+  const { items, context } = state.frames.of(representation);
   for (const item of items) {
     const body = bodyOf(state, item);
-    if (body) place(state, { body, context, names, placement }, item, relationships);
-    else mapped(state, item, representation, placement, names, relationships, seen, skip, path);
+    if (body) place(state, { body, context, names, placement }, item, contexts);
+    else mapped(state, item, representation, placement, names, contexts, seen, skip, path);
   }
   const owner = products.definitionOfRepresentation.get(representation);
   for (const other of products.equivalents.get(representation) ?? []) {
     const otherOwner = products.definitionOfRepresentation.get(other);
     if (otherOwner !== undefined && owner !== undefined && otherOwner !== owner) continue;
-    walkRepresentation(state, other, placement, names, relationships, seen, skip, path);
+    walkRepresentation(state, other, placement, names, contexts, seen, skip, path);
   }
   for (const { child, local } of state.links.get(representation) ?? []) {
-    walkRepresentation(state, child, multiply(placement, local), names, relationships, seen, skip, path);
+    walkRepresentation(state, child, multiply(placement, local), names, contexts, seen, skip, path);
   }
 }
 
@@ -165,7 +156,7 @@ function mapped(
   representation: number,
   placement: Matrix,
   names: readonly string[],
-  relationships: readonly number[],
+  contexts: readonly number[],
   seen: ReadonlySet<number>,
   skip: ReadonlySet<number>,
   path: readonly number[],
@@ -181,8 +172,8 @@ function mapped(
   if (seen.has(childId) || seen.size > limits.depth) {
     throw new CadError('hostile', `The mapped item #${item} contains itself; export the file again.`);
   }
-  const childScale = scaleOf(state, childId);
-  const scale = scaleOf(state, representation);
+  const childScale = state.frames.of(childId).mmPerUnit;
+  const scale = state.frames.of(representation).mmPerUnit;
   const local =
     frameToFrame(index, refOf(origin), childScale, refOf(target), scale) ??
     frame(index, refOf(target), scale);
@@ -194,47 +185,10 @@ function mapped(
   }
   const there = multiply(placement, local);
   if (owner !== undefined && !path.includes(owner)) {
-    walkProduct(state, owner, there, names, path, relationships);
+    walkProduct(state, owner, there, names, path, contexts);
   } else {
-    walkRepresentation(state, childId, there, names, relationships, new Set(seen), skip, path);
+    walkRepresentation(state, childId, there, names, contexts, new Set(seen), skip, path);
   }
-}
-
-function componentPlacement(state: State, relationship: number, child: number): Matrix | undefined {
-  return linkPlacement(state, relationship, child).local;
-}
-
-/**
- * A relationship with transformation says "rep_1 stands in rep_2", yet files swap the two and the two axes.
- * The child is known from the component; the axes are told apart by which representation lists them.
- */
-function linkPlacement(
-  state: State,
-  relationship: number,
-  childDefinition: number,
-): { child: number; parent: number; local: Matrix | undefined } {
-  const { index, products } = state;
-  const found = instance(index, relationship);
-  const [, , first, second] = attributes(found, 'REPRESENTATION_RELATIONSHIP');
-  const [operator] = attributes(found, 'REPRESENTATION_RELATIONSHIP_WITH_TRANSFORMATION');
-  let child = refOf(first);
-  let parent = refOf(second);
-  const owns = (rep: number) => products.definitionOfRepresentation.get(rep) === childDefinition;
-  if (childDefinition >= 0 && owns(parent) && !owns(child)) [child, parent] = [parent, child];
-  const transformation = instance(index, refOf(operator));
-  if (transformation?.by.has('CARTESIAN_TRANSFORMATION_OPERATOR_3D')) {
-    return { child, parent, local: frame(index, refOf(operator), scaleOf(state, parent)) };
-  }
-  const [, , one, two] = attributes(transformation, 'ITEM_DEFINED_TRANSFORMATION');
-  let from = refOf(one);
-  let to = refOf(two);
-  const [childItems] = representationOf(index, child);
-  const [parentItems] = representationOf(index, parent);
-  const asWritten = childItems.includes(from) || parentItems.includes(to);
-  const swapped = childItems.includes(to) || parentItems.includes(from);
-  if (swapped && !asWritten) [from, to] = [to, from];
-  const local = frameToFrame(index, from, scaleOf(state, child), to, scaleOf(state, parent));
-  return { child, parent, local };
 }
 
 /** Bodies in representations that no product reaches: kept at the origin, under the representation's own name. */
@@ -249,7 +203,7 @@ function walkOrphans(state: State): void {
   ]) {
     for (const id of instancesOf(index, entity)) {
       if (state.reached.has(id)) continue;
-      const [items, context] = representationOf(index, id);
+      const { items, context } = state.frames.of(id);
       for (const item of items) {
         const body = placed.has(item) ? undefined : bodyOf(state, item);
         if (!body) continue;
@@ -261,7 +215,7 @@ function walkOrphans(state: State): void {
   }
 }
 
-function place(state: State, occurrence: Occurrence, item: number, relationships: readonly number[]): void {
+function place(state: State, occurrence: Occurrence, item: number, contexts: readonly number[]): void {
   if (state.occurrences.length >= limits.parts) {
     throw new CadError(
       'tooLarge',
@@ -269,35 +223,12 @@ function place(state: State, occurrence: Occurrence, item: number, relationships
     );
   }
   let colour: Vec3 | undefined;
-  for (const relationship of relationships) {
-    const under = state.colours.byComponent.get(relationship);
-    colour ??= under?.get(item);
-  }
+  // The outermost assembly that styles this use wins.
+  for (const context of contexts) colour ??= state.colours.byContext.get(context)?.get(item);
   state.occurrences.push(colour ? { ...occurrence, colour } : occurrence);
 }
 
 function bodyOf(state: State, id: number): Body | undefined {
   if (!state.bodies.has(id)) state.bodies.set(id, bodyAt(state.index, id));
   return state.bodies.get(id);
-}
-
-/** Items and context of a representation, under whatever name the schema gives it. */
-function representationOf(index: Part21Index, id: number): readonly [readonly number[], number] {
-  const found = instance(index, id);
-  if (!found) return [[], -1];
-  for (const list of found.by.values()) {
-    if (list.length >= 3 && Array.isArray(list[1])) return [refsOf(list[1]), refOf(list[2])];
-  }
-  return [[], -1];
-}
-
-/** Millimetres per unit of a representation. 1 where the file does not say; the reader notes that elsewhere. */
-function scaleOf(state: State, representation: number): number {
-  let scale = state.scales.get(representation);
-  if (scale === undefined) {
-    const [, context] = representationOf(state.index, representation);
-    scale = (findInstance(state.index, context) >= 0 && millimetresPerUnit(state.index, context)) || 1;
-    state.scales.set(representation, scale);
-  }
-  return scale;
 }

@@ -7,6 +7,8 @@ export interface Component {
   readonly child: number;
   /** The representation_relationship that places it; -1 where the file gives none. */
   readonly relationship: number;
+  /** Instances that stand for this use where a style is given to it alone. */
+  readonly contexts: readonly number[];
 }
 
 export interface Products {
@@ -38,10 +40,17 @@ export function readProducts(index: Part21Index): Products {
     if (parent >= 0 && child >= 0) occurrences.set(id, { parent, child });
   }
 
+  const contextsOf = new Map<number, number[]>();
   for (const id of instancesOf(index, 'SHAPE_DEFINITION_REPRESENTATION')) {
     const [definition, representation] = attributes(instance(index, id), 'SHAPE_DEFINITION_REPRESENTATION');
     const owner = shapeOf(refOf(definition));
-    if (owner < 0 || refOf(representation) < 0 || occurrences.has(owner)) continue;
+    if (owner < 0 || refOf(representation) < 0) continue;
+    if (occurrences.has(owner)) {
+      contextsOf.set(owner, [...(contextsOf.get(owner) ?? []), refOf(representation)]);
+      continue;
+    }
+    // Shapes of mere aspects (a datum, a group of faces) repeat geometry that its product shows already.
+    if (!isDefinition(index, owner)) continue;
     representations.set(owner, [...(representations.get(owner) ?? []), refOf(representation)]);
     if (!definitionOfRepresentation.has(refOf(representation))) {
       definitionOfRepresentation.set(refOf(representation), owner);
@@ -63,7 +72,8 @@ export function readProducts(index: Part21Index): Products {
   const children = new Set<number>();
   for (const [id, { parent, child }] of occurrences) {
     const list = components.get(parent) ?? [];
-    list.push({ child, relationship: relationshipOf.get(id) ?? -1 });
+    const relationship = relationshipOf.get(id) ?? -1;
+    list.push({ child, relationship, contexts: [id, relationship, ...(contextsOf.get(id) ?? [])] });
     components.set(parent, list);
     children.add(child);
   }
@@ -101,9 +111,26 @@ export function readProducts(index: Part21Index): Products {
   };
 }
 
+const definitionEntities = ['PRODUCT_DEFINITION', 'PRODUCT_DEFINITION_WITH_ASSOCIATED_DOCUMENTS'] as const;
+
+function isDefinition(index: Part21Index, id: number): boolean {
+  const found = instance(index, id);
+  return definitionEntities.some((entity) => found?.by.has(entity));
+}
+
+/** Files that the assembly leaves its geometry to (external references), by name. */
+export function externalFiles(index: Part21Index): string[] {
+  return instancesOf(index, 'DOCUMENT_FILE')
+    .map((id) => {
+      const [code, name] = attributes(instance(index, id), 'DOCUMENT_FILE');
+      return textOf(code).trim() || textOf(name).trim();
+    })
+    .filter((name) => name !== '');
+}
+
 function productName(index: Part21Index, definition: number): string {
   const found = instance(index, definition);
-  const list = attributes(found, 'PRODUCT_DEFINITION', 'PRODUCT_DEFINITION_WITH_ASSOCIATED_DOCUMENTS');
+  const list = attributes(found, ...definitionEntities);
   const formation = attributes(
     instance(index, refOf(list[2])),
     'PRODUCT_DEFINITION_FORMATION',

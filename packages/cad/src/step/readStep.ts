@@ -13,7 +13,7 @@ import { bodyColour, readColours } from './colours.ts';
 import { type Extract, extractBody } from './extract.ts';
 import { kernel, kernelFailure, resetKernel, retireIfLarge } from './kernel.ts';
 import { type Occurrence, walkAssembly } from './occurrences.ts';
-import { readProducts } from './products.ts';
+import { externalFiles, readProducts } from './products.ts';
 import { scaleMismatch } from './scaleCheck.ts';
 import { instancesOf, type Part21Index, scanPart21 } from './scan.ts';
 import { millimetresPerUnit } from './units.ts';
@@ -38,6 +38,13 @@ export async function readStep(bytes: Uint8Array, options: ReadOptions): Promise
     );
   }
   for (const loss of losses) out.note('warning', loss);
+  const files = externalFiles(index);
+  if (files.length > 0) {
+    out.note(
+      'warning',
+      `Parts that stand in other files are left out (${shortList(files)}); export the assembly as one file.`,
+    );
+  }
 
   const readings = await readBodies(index, occurrences, options, report);
   let deviation_mm = 0;
@@ -216,6 +223,13 @@ function noGeometry(index: Part21Index, losses: readonly string[]): CadError {
       `The STEP file names ${bodies.length} bodies, but nothing leads to them; the file is damaged, so export it again.`,
     );
   }
+  const files = externalFiles(index);
+  if (files.length > 0) {
+    return new CadError(
+      'noGeometry',
+      `The STEP file is an assembly whose parts stand in other files (${shortList(files)}); export the assembly as one file.`,
+    );
+  }
   if (index.ids.length === 0) {
     return new CadError('noGeometry', 'The STEP file has an empty DATA section; export the model again.');
   }
@@ -225,6 +239,9 @@ function noGeometry(index: Part21Index, losses: readonly string[]): CadError {
     `The STEP file holds no solid or surface body${why}; export the model as solids, not as curves or a drawing.`,
   );
 }
+
+const shortList = (names: readonly string[]) =>
+  names.length > 3 ? `${names.slice(0, 3).join(', ')} and ${names.length - 3} more` : names.join(', ');
 
 function nothingLeft(
   readings: ReadonlyMap<number, StepReading>,

@@ -1,6 +1,7 @@
 /** A kernel shape as triangles, faces and edges. */
 import type { CadEdge, CadFace, CadTopology } from '@coveline/model';
 import type { Poly_Triangulation, TopoDS_Edge, TopoDS_Face, TopoDS_Shape } from 'replicad-opencascadejs';
+import { Growing } from '../growing.ts';
 import { weld } from '../mesh/weld.ts';
 import { type EdgeUse, edgeLength, lookAlongEdge, turnAt } from './edges.ts';
 import { describeFace } from './faces.ts';
@@ -192,32 +193,5 @@ class EdgeTable {
     this.#buckets.set(key, bucket);
     this.all.push(slot);
     return slot;
-  }
-}
-
-/** Numbers that arrive one by one. */
-class Growing {
-  #data = new Float64Array(1024);
-  length = 0;
-
-  push(x: number): void {
-    if (this.length === this.#data.length) {
-      const larger = new Float64Array(this.length * 2);
-      larger.set(this.#data);
-      this.#data = larger;
-    }
-    this.#data[this.length++] = x;
-  }
-
-  at(i: number): number {
-    return this.#data[i];
-  }
-
-  floats(): Float64Array {
-    return this.#data.subarray(0, this.length);
-  }
-
-  integers(): Uint32Array {
-    return Uint32Array.from(this.#data.subarray(0, this.length));
   }
 }
