@@ -14,7 +14,8 @@ export const several = -2;
 
 /**
  * Per member and way: the one member to which it is joined, if that one has no other partner here; else `none` or
- * `several`.
+ * `several`. A member that holds the surface of the liquid is not joined to one that lies under a roof: the surface
+ * ends at the roof, and what lies below it is counted by itself.
  */
 export function neighbours(region: Region, { grid, first, members }: Stacks): Int32Array {
   const { columns } = region.flood;
@@ -51,5 +52,7 @@ export function neighbours(region: Region, { grid, first, members }: Stacks): In
     // The partner has several: then neither is joined as one to one.
     if (other >= 0 && out[other * 4 + ((k % 4) ^ 1)] === several) out[k] = several;
   }
+  const open = (m: number): boolean => columns.top[region.nodes[m]] > region.level;
+  for (let k = 0; k < out.length; k++) if (out[k] >= 0 && open(out[k]) !== open(k >> 2)) out[k] = none;
   return out;
 }

@@ -3,9 +3,12 @@ import type { Soup } from './soup.ts';
 
 /** A small part gets at least this many columns across (as the square root of its footprint over the pitch). */
 const leastAcross = 250;
-/** Bounds for one survey: columns, and crossings of surface and columns. Some 100 bytes each. */
-const mostColumns = 3e6;
-const mostCrossings = 1.2e7;
+/** Memory for the columns of one survey, bytes. */
+const budget = 1.2e9;
+/** Bytes per column, per crossing of surface and column, and per crossing of a triangle's edge box and a line. */
+const perColumn = 60;
+const perCrossing = 60;
+const perLine = 12;
 /** Fractions of a pitch by which the lattice is set off, so that it meets no round coordinate. */
 const nudge = [0.3819660113, 0.2360679775] as const;
 
@@ -15,11 +18,11 @@ export function gridFor(soup: Soup, asked_mm: number): { grid: Grid; coarsened: 
   const dv = soup.high[1] - soup.low[1];
   const area = Math.max(du * dv, 1e-6);
   const fine = Math.min(asked_mm, Math.sqrt(area) / leastAcross);
-  // crossings = flat area / p2 + lines crossed, which grow as 1 / p
   const { flat, across } = loadOf(soup);
-  const byColumns = Math.sqrt(area / mostColumns);
-  const byCrossings = (across + Math.sqrt(across * across + 4 * mostCrossings * flat)) / (2 * mostCrossings);
-  const pitch = Math.max(fine, byColumns, byCrossings);
+  const cost = (p: number): number =>
+    (perColumn * area + perCrossing * flat) / (p * p) + (perLine * across) / p;
+  let pitch = fine;
+  while (cost(pitch) > budget) pitch *= 1.05;
   const grid = {
     u0: soup.low[0] - (1 + nudge[0]) * pitch,
     v0: soup.low[1] - (1 + nudge[1]) * pitch,

@@ -45,6 +45,28 @@ export function endOf(
   return end;
 }
 
+/** How far the steepest piece of a strip rises between two heights. */
+export function rises(line: Line, strip: number, low: number, high: number): number {
+  let most = 0;
+  for (let k = line.pieceHead[strip]; k >= 0; k = line.pieceNext[k]) {
+    const from = Math.max(low, Math.min(line.pieceFromZ[k], line.pieceToZ[k]));
+    const to = Math.min(high, Math.max(line.pieceFromZ[k], line.pieceToZ[k]));
+    if (to - from > most) most = to - from;
+  }
+  return most;
+}
+
+/** Mean height of the air over a whole strip. */
+export function meanHeight(line: Line, strip: number, eye: number, bottom: number, top: number): number {
+  const start = line.at[strip];
+  const pitch = line.at[strip + 1] - start;
+  let sum = 0;
+  for (let s = 0; s < 2 * samples; s++) {
+    sum += airAt(line, strip, start + (pitch * (s + 0.5)) / (2 * samples), eye, bottom, top);
+  }
+  return sum / (2 * samples);
+}
+
 /** Height of the air around the eye at a place in the strip, up to `top`. */
 function airAt(line: Line, strip: number, at: number, eye: number, bottom: number, top: number): number {
   let floor = -Infinity;

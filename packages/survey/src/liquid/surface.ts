@@ -11,15 +11,25 @@ export interface LiquidSurface {
   readonly area_mm2: number;
 }
 
-/** Volume of a pool or hollow, mm3. */
+/**
+ * Volume of a pool or hollow, mm3. Under its surface a pool is cut into cells that end at the walls. Columns under a
+ * roof count whole: where a wall leans in, some stand under it and some do not, and the mean is right.
+ */
 export function regionVolume(region: Region, shore: Shore): number {
-  let volume = 0;
+  const { columns } = region.flood;
   const { neighbour } = shore;
+  const height = heightsOf(region);
+  const hollow = region.level === Infinity;
+  const open = (m: number): boolean => columns.top[region.nodes[m]] > region.level;
+  let volume = shore.between_mm3;
+  for (let m = 0; m < height.length; m++) {
+    if (!hollow && !open(m)) volume += height[m] * columns.grid.pitch ** 2;
+  }
   eachPolygon(
     shore,
-    heightsOf(region),
+    height,
     {
-      belongs: () => true,
+      belongs: (m) => hollow || open(m),
       joined: (m, way) => neighbour[m * 4 + way],
       walled: (m, way) => neighbour[m * 4 + way] === none,
     },
