@@ -15,9 +15,9 @@ export interface FindingNumber {
 
 /** Why a finding stands where it stands in the order. Severity first; no product of ordinal scales. */
 export interface Consequence {
-  /** 1 is the gravest. Findings are ordered by rank, then by `weight` within it, then by id. */
+  /** 1 is the gravest. Findings are ordered by rank, then by kind, then by `weight` within a kind, then by id. */
   readonly rank: 1 | 2 | 3 | 4;
-  /** The number that orders within a rank, such as mL standing or mm of edge, with its name. */
+  /** The number that orders within a rank and a kind, such as mL standing or mm of edge, with its name. */
   readonly weight: number;
   readonly weightLabel: string;
   /** One or two sentences: the reason for the order, shown with the finding. */

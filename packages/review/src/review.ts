@@ -1,0 +1,76 @@
+/** The review: each rule draws up what it finds, and the findings are put in order. */
+import type { MeasureKey } from '@coveline/catalogue';
+import type { RuleResult } from './draft.ts';
+import { findingOf } from './finding.ts';
+import type { ReviewRequest } from './request.ts';
+import { clearances } from './rules/clearances.ts';
+import { flatFaces } from './rules/flat-faces.ts';
+import { hollows } from './rules/hollows.ts';
+import { insideCorners } from './rules/inside-corners.ts';
+import { joints } from './rules/joints.ts';
+import { narrowGaps } from './rules/narrow-gaps.ts';
+import { overhead } from './rules/overhead.ts';
+import { standingLiquid } from './rules/standing-liquid.ts';
+import { isComputed, type Scene, sceneOf } from './scene.ts';
+import { statusesOf } from './status.ts';
+import type { Finding, ReviewResult } from './types.ts';
+
+/** By the measure that each needs, in the order in which findings of equal rank are told. */
+const rules: readonly (readonly [MeasureKey, (scene: Scene) => RuleResult])[] = [
+  ['standingLiquid', standingLiquid],
+  ['overhead', overhead],
+  ['hollows', hollows],
+  ['narrowGaps', narrowGaps],
+  ['narrowGaps', joints],
+  ['insideCorners', insideCorners],
+  ['flatFaces', flatFaces],
+  ['clearances', clearances],
+];
+
+/**
+ * Judges a surveyed model by the brief and by what people set on its parts. Pure: the same request gives the same
+ * result. Throws a RangeError on a profile that the catalogue does not have.
+ */
+export function review(request: ReviewRequest): ReviewResult {
+  const scene = sceneOf(request);
+  const results: RuleResult[] = [];
+  const notes: string[] = [...setOnMissing(scene, request)];
+  for (const [measure, rule] of rules) {
+    if (isComputed(scene, measure)) results.push(rule(scene));
+    else {
+      const note = `The survey has not computed "${measure}", so nothing is said about it.`;
+      if (!notes.includes(note)) notes.push(note);
+    }
+  }
+  const findings = inOrder(results.flatMap((r) => r.drafts.map((draft) => findingOf(scene, draft))));
+  return {
+    schema: 'coveline.review/1',
+    findings,
+    requirements: statusesOf(scene, findings, results),
+    parts: scene.parts,
+    notes: [...notes, ...results.flatMap((r) => r.notes)],
+  };
+}
+
+const kinds = [...new Set(rules.map(([measure]) => measure))];
+
+/** Rank first; within it by kind, as numbers of different kinds do not compare; then by weight. */
+function inOrder(findings: readonly Finding[]): readonly Finding[] {
+  const kind = (f: Finding) => kinds.indexOf(f.measure!);
+  return [...findings].sort(
+    (a, b) =>
+      a.consequence.rank - b.consequence.rank ||
+      kind(a) - kind(b) ||
+      b.consequence.weight - a.consequence.weight ||
+      (a.id < b.id ? -1 : 1),
+  );
+}
+
+function setOnMissing(scene: Scene, { partChanges }: ReviewRequest): string[] {
+  const missing = Object.keys(partChanges).filter((id) => !scene.known.indexOf.has(id));
+  return missing.length === 0
+    ? []
+    : [
+        `What was set on ${missing.length} parts is left aside, because this model does not have them: ${missing.join(', ')}.`,
+      ];
+}

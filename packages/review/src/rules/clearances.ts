@@ -1,0 +1,128 @@
+/** Room under the machine, and the height of open product. */
+import { formatQuantity } from '@coveline/quantity';
+import type { Draft, RuleResult } from '../draft.ts';
+import { floorClearance } from '../geometry/floor.ts';
+import { theName } from '../names/display.ts';
+import { derived, input, measured } from '../numbers/measured.ts';
+import { limitOf, type Scene } from '../scene.ts';
+
+/** The brief says that the machine stands on a bench. */
+const onBench =
+  /\b(bench|bench-?top|table|table-?top|counter|worktop|tisch|werkbank|table de travail|mesa|tavolo|tafel)\b/i;
+/** A low clearance is seen into as far as this many times its height. Common practice. */
+const sightRatio = 3;
+
+export function clearances(scene: Scene): RuleResult {
+  const { extents, is } = scene.known;
+  const stands = onBench.test(`${scene.brief.purpose} ${scene.brief.environment.description}`);
+  const carries = (p: number) =>
+    is[p]?.element === 'feet' || is[p]?.element === 'castor' || isFootFastener(scene, p);
+  const room = floorClearance(extents, carries);
+  const settles = ['feet-height', 'feet-bench-height', 'feet-product-height'];
+  if (!room) return { drafts: [], settles, basis: 'The model has no parts', notes: [] };
+  const drafts: Draft[] = [];
+  const under = underMachine(scene, room, stands);
+  if (under) drafts.push(under);
+  const product = stands ? null : productHeight(scene, room.floor_mm);
+  if (product) drafts.push(product);
+  const surface = stands ? 'bench' : 'floor';
+  return {
+    drafts,
+    settles,
+    basis:
+      room.lowest === null
+        ? `Every part stands on the ${surface}: there is no room under the machine`
+        : `The lowest hanging part is ${theName(scene.known.model.parts[room.lowest].name)}, ${formatQuantity(room.clearance_mm, 'mm', { digits: 3 })} above the ${surface}`,
+    notes: [
+      stands
+        ? 'The brief says that the machine stands on a bench: clearance is counted from the bench top.'
+        : 'The lowest point of the model is taken as the floor.',
+    ],
+  };
+}
+
+/** Nuts and screws of a foot hang as low as they must. */
+function isFootFastener(scene: Scene, p: number): boolean {
+  return scene.known.model.parts[p].assembly.some((name) =>
+    /\b(foot|feet|stellfu|fuß|fuss|pied|castor|leg)\b/i.test(name),
+  );
+}
+
+function underMachine(
+  scene: Scene,
+  room: NonNullable<ReturnType<typeof floorClearance>>,
+  stands: boolean,
+): Draft | null {
+  const demand = scene.demands.get(stands ? 'feet-bench-height' : 'feet-height');
+  const limit = demand && limitOf(demand, stands ? 'benchClearance' : 'floorClearance', 'nonFood');
+  if (!demand || limit?.atLeast === undefined || room.lowest === null) return null;
+  if (room.clearance_mm >= limit.atLeast) return null;
+  const surface = stands ? 'bench' : 'floor';
+  const low = formatQuantity(room.clearance_mm, 'mm', { digits: 3 });
+  const ratio = room.depth_mm / Math.max(room.clearance_mm, 1);
+  return {
+    demand,
+    limit,
+    status: 'notMet',
+    measure: 'clearances',
+    anchor: surface,
+    places: [],
+    parts: [room.lowest],
+    area: 'nonFood',
+    title: `Only ${low} of room under ${theName(scene.known.model.parts[room.lowest].name)}: the ${surface} below is neither seen nor cleaned`,
+    numbers: [
+      measured(
+        'Clearance',
+        room.clearance_mm,
+        'mm',
+        `lowest hanging part less the ${surface}; feet, legs and what stands on the ${surface} left out`,
+      ),
+      derived(
+        'Way in over height',
+        ratio,
+        '1',
+        'r = d / h',
+        [
+          input('d', 'middle of the footprint from its nearer edge', room.depth_mm, 'mm'),
+          input('h', 'clearance', room.clearance_mm, 'mm'),
+        ],
+        `up to about ${sightRatio} a lamp and a lance get in; common practice`,
+      ),
+    ],
+    why: `The middle lies ${formatQuantity(room.depth_mm, 'mm', { digits: 3 })} in${ratio > sightRatio ? ', too far for lamp, brush or lance' : ''}. What drips and falls there stays, feeds germs and pests, and comes back with splash and aerosol.`,
+    harm: 'keeps',
+    weight: limit.atLeast - room.clearance_mm,
+    weightLabel: 'mm missing',
+    caveats: [],
+  };
+}
+
+function productHeight(scene: Scene, floor_mm: number): Draft | null {
+  const demand = scene.demands.get('feet-product-height');
+  const limit = demand && limitOf(demand, 'productHeight', 'food');
+  if (!demand || limit?.atLeast === undefined) return null;
+  const least = limit.atLeast;
+  const low = scene.known.mouths
+    .map(({ mouth }) => ({ part: mouth.part, height: mouth.at_mm[2] - floor_mm }))
+    .filter((m) => m.height < least)
+    .sort((a, b) => a.height - b.height || a.part - b.part);
+  if (low.length === 0) return null;
+  return {
+    demand,
+    limit,
+    status: 'notMet',
+    measure: 'clearances',
+    anchor: 'mouth',
+    places: [],
+    parts: low.map((m) => m.part),
+    area: 'food',
+    title: `Open product stands only ${formatQuantity(low[0].height, 'mm', { digits: 3 })} above the floor`,
+    numbers: [measured('Height of the mouth', low[0].height, 'mm', 'top of the container less the floor')],
+    why: 'A hose on the floor throws drops with whatever lives in the drain up to this height.',
+    harm: 'falls',
+    slight: 'it holds only while somebody hoses with product open',
+    weight: least - low[0].height,
+    weightLabel: 'mm missing',
+    caveats: [],
+  };
+}

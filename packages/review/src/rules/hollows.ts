@@ -1,0 +1,204 @@
+/** Closed hollows whose tightness has to be shown, open ends, and blind holes. */
+import type { AreaClass } from '@coveline/catalogue';
+import { formatQuantity } from '@coveline/quantity';
+import type { BlindChannel, ClosedHollow } from '@coveline/survey';
+import type { Draft, RuleResult } from '../draft.ts';
+import { overlap } from '../geometry/extent.ts';
+import { alike, some, TheName, theName } from '../names/display.ts';
+import { measured } from '../numbers/measured.ts';
+import {
+  elementOf,
+  firstInForce,
+  isFastener,
+  limitOf,
+  partsAt,
+  type Scene,
+  strictestArea,
+  twinKey,
+} from '../scene.ts';
+
+/** The inside of these is their maker's matter and is asked by degree of protection. */
+const closedByNature = new Set([
+  'drive',
+  'enclosure',
+  'control',
+  'sensor',
+  'cable',
+  'pneumatic',
+  'fastener',
+  'bearing',
+]);
+/** A blind channel at least this deep for its mouth, with at least this mouth, is a tube with an open end. */
+const tubeRatio = 3;
+const tubeMouth_mm = 8;
+
+const deadEndOf: Partial<Record<string, string>> = {
+  pipe: 'pipe-dead',
+  valve: 'pipe-dead',
+  pump: 'pipe-dead',
+  tank: 'tank-nozzle',
+  sensor: 'sens-flush',
+};
+
+export function hollows(scene: Scene): RuleResult {
+  const measures = scene.survey.measures.hollows;
+  const closed = measures?.closed ?? [];
+  const blind = measures?.blind ?? [];
+  return {
+    drafts: [...closedHollows(scene, closed), ...blindChannels(scene, blind)],
+    settles: ['hollow-sealed', 'hollow-open', 'hollow-blind', 'pipe-dead', 'tank-nozzle', 'sens-flush'],
+    basis: `${closed.length} closed hollows and ${blind.length} blind channels found on ${scene.parts.length} parts`,
+    notes: [],
+  };
+}
+
+/** What is closed in the model is not thereby tight: one finding per area class, and one per joined body. */
+function closedHollows(scene: Scene, closed: readonly ClosedHollow[]): Draft[] {
+  const ofMembers = closed.flatMap((hollow) => {
+    const parts = partsAt(scene, hollow);
+    if (parts.length === 0 || parts.some((p) => scene.known.isPack(p))) return [];
+    if (parts.every((p) => closedByNature.has(elementOf(scene, p) ?? ''))) return [];
+    return [{ hollow, parts, area: strictestArea(scene, parts) }];
+  });
+  type Member = (typeof ofMembers)[number];
+  const groups = new Map<string, Member[]>();
+  for (const m of ofMembers) {
+    const built = m.parts.length > 1 && !m.parts.some((p) => scene.parts[p].joint === 'welded');
+    const key = `${m.area}|${built ? `built|${twinKey(scene, m.parts[0])}` : 'whole'}`;
+    groups.set(key, [...(groups.get(key) ?? []), m]);
+  }
+  return [...groups].flatMap(([key, group]) => {
+    const draft = closedDraft(scene, key, group);
+    return draft ? [draft] : [];
+  });
+}
+
+function closedDraft(
+  scene: Scene,
+  anchor: string,
+  group: readonly { hollow: ClosedHollow; parts: readonly number[]; area: AreaClass }[],
+): Draft | null {
+  const sorted = [...group].sort(
+    (a, b) => b.hollow.volume_mL - a.hollow.volume_mL || (a.hollow.id < b.hollow.id ? -1 : 1),
+  );
+  const { area, parts } = sorted[0];
+  const demand = firstInForce(scene, ['hollow-sealed'], area);
+  if (!demand) return null;
+  const all = [...new Set(sorted.flatMap((m) => m.parts))];
+  const total = sorted.reduce((sum, m) => sum + m.hollow.volume_mL, 0);
+  const built = anchor.includes('built');
+  const pressed = all.some((p) => scene.parts[p].joint === 'pressed' || scene.parts[p].joint === 'loose');
+  const names = [...new Set(all.map((p) => theName(scene.known.model.parts[p].name)))];
+  const volume = formatQuantity(total, 'mL', { digits: 3 });
+  return {
+    demand,
+    limit: null,
+    status: built && pressed ? 'notMet' : 'notShown',
+    measure: 'hollows',
+    anchor,
+    places: sorted.map((m) => m.hollow),
+    parts: all,
+    area,
+    title: built
+      ? `${alike(TheName(scene.known.model.parts[parts[0]].name), group.length)} is hollow and closed only by parts put together: ${some(names)}`
+      : `${group.length === 1 ? '1 hollow is' : `${group.length} hollows are`} closed in the model, ${volume} of air; whether the welds are tight is not shown: ${some(names)}`,
+    numbers: [
+      measured(
+        'Air enclosed',
+        total,
+        'mL',
+        'volume of air that no path joins with the outside: what could fill with water at most',
+      ),
+    ],
+    why: 'Through a pinhole or a plug the body breathes water in as it cools after hot cleaning, and drips it out again for days.',
+    harm: built ? 'keeps' : 'hinders',
+    weight: total,
+    weightLabel: 'mL enclosed',
+    caveats: [
+      ...sorted.flatMap((m) => m.hollow.caveats ?? []),
+      'The model shows a closed body. It does not show the weld: knock, shake, look for drips after hosing, or test for leaks.',
+    ],
+  };
+}
+
+function blindChannels(scene: Scene, blind: readonly BlindChannel[]): Draft[] {
+  const open = blind.flatMap((channel) => {
+    const parts = partsAt(scene, channel);
+    if (parts.length === 0 || parts.some((p) => scene.known.isPack(p) || isFastener(scene, p))) return [];
+    if (isFilled(scene, channel)) return [];
+    const area = strictestArea(scene, parts);
+    const tube = channel.ratio >= tubeRatio && channel.mouth_mm >= tubeMouth_mm;
+    const dead = parts.map((p) => deadEndOf[elementOf(scene, p) ?? '']).find((id) => id !== undefined);
+    const demand = firstInForce(
+      scene,
+      area === 'food' && dead ? [dead] : [tube ? 'hollow-open' : undefined, 'hollow-blind'],
+      area,
+    );
+    if (!demand) return [];
+    const limit = limitOf(demand, 'ratio', area);
+    if (limit?.atMost !== undefined && channel.ratio <= limit.atMost) return [];
+    return [{ channel, parts, area, demand, limit }];
+  });
+  type Channel = (typeof open)[number];
+  const groups = new Map<string, Channel[]>();
+  for (const c of open) {
+    const key = `${c.demand.id}|${twinKey(scene, c.parts[0])}`;
+    groups.set(key, [...(groups.get(key) ?? []), c]);
+  }
+  return [...groups].map(([key, group]) => {
+    const sorted = [...group].sort(
+      (a, b) => b.channel.ratio - a.channel.ratio || (a.channel.id < b.channel.id ? -1 : 1),
+    );
+    const { channel, parts, area, demand, limit } = sorted[0];
+    const all = [...new Set(sorted.flatMap((c) => c.parts))];
+    const isTube = demand.id === 'hollow-open';
+    const isLeg = deadLegs.has(demand.id);
+    const name = TheName(scene.known.model.parts[parts[0]].name);
+    const what = isTube ? 'a hollow with an open end' : isLeg ? 'a dead end' : 'a blind hole';
+    const times = group.length > 1 ? `${group.length} times ` : '';
+    return {
+      demand,
+      limit,
+      status: 'notMet' as const,
+      measure: 'hollows' as const,
+      anchor: key,
+      places: sorted.map((c) => c.channel),
+      parts: all,
+      area,
+      title: `${name} has ${times}${what} ${formatQuantity(channel.depth_mm, 'mm', { digits: 3 })} deep behind a mouth of ${formatQuantity(channel.mouth_mm, 'mm', { digits: 3 })}: ${channel.ratio.toFixed(1)} times as deep as wide`,
+      numbers: [
+        measured(
+          'Depth',
+          channel.depth_mm,
+          'mm',
+          channel.from === 'cad'
+            ? 'along the axis of the CAD faces, from the mouth'
+            : 'along the channel, from the mouth',
+        ),
+        measured('Mouth', channel.mouth_mm, 'mm', 'clear width at the mouth'),
+        measured('Depth over width', channel.ratio, '1', 'depth / mouth'),
+      ],
+      why: isLeg
+        ? 'Cleaning liquid does not turn over in it: soil stays, strength and temperature are not reached at its end, and what grows there seeds every batch.'
+        : 'Liquid and soil get in, nothing gets them out, and no one can look inside.',
+      harm: 'keeps' as const,
+      weight: channel.ratio,
+      weightLabel: 'times as deep as wide',
+      caveats: [
+        ...sorted.flatMap((c) => c.channel.caveats ?? []),
+        ...(isLeg
+          ? [
+              'Depth counts from the mouth at the inner wall of the main. Rules that count from the axis of the main add half its bore; state the rule with the number.',
+            ]
+          : []),
+      ],
+    };
+  });
+}
+
+const deadLegs = new Set(Object.values(deadEndOf));
+
+/** A screw in its hole fills it. */
+function isFilled(scene: Scene, { bounds_mm: [low, high] }: BlindChannel): boolean {
+  return scene.known.extents.some((extent, p) => isFastener(scene, p) && overlap(extent, { low, high }));
+}

@@ -1,0 +1,90 @@
+/** Everything that a rule looks at. */
+import {
+  type AreaClass,
+  type Demand,
+  demandsInForce,
+  type Limit,
+  limitsFor,
+  type MeasureKey,
+} from '@coveline/catalogue';
+import type { Brief, PartData } from '@coveline/project';
+import type { SurveyResult } from '@coveline/survey';
+import { type Known, knowledgeOf } from './parts/known.ts';
+import { proposeFor, withChanges } from './parts/propose.ts';
+import type { ReviewRequest } from './request.ts';
+
+export interface Scene {
+  readonly known: Known;
+  readonly survey: SurveyResult;
+  readonly brief: Brief;
+  readonly parts: readonly PartData[];
+  readonly demands: ReadonlyMap<string, Demand>;
+  /** Only dry cleaning by the brief: no water reaches the machine. */
+  readonly dryOnly: boolean;
+}
+
+export function sceneOf(request: ReviewRequest): Scene {
+  const { model, survey, brief, partChanges, today } = request;
+  const known = knowledgeOf(model);
+  const demands = demandsInForce({ profile: brief.profile, careLevel: brief.careLevel, on: today });
+  return {
+    known,
+    survey,
+    brief,
+    parts: withChanges(proposeFor(known, survey), partChanges),
+    demands: new Map(demands.map((d) => [d.id, d])),
+    dryOnly: brief.cleaning.ways.length > 0 && brief.cleaning.ways.every((w) => w === 'dry'),
+  };
+}
+
+/** The first of several requirements that is in force and asks something of this area. */
+export function firstInForce(
+  scene: Scene,
+  ids: readonly (string | undefined)[],
+  area: AreaClass,
+): Demand | null {
+  for (const id of ids) {
+    const demand = id === undefined ? undefined : scene.demands.get(id);
+    if (demand?.areas.includes(area)) return demand;
+  }
+  return null;
+}
+
+/** The one limit of a demand on a quantity in an area; null where the profile has none. */
+export function limitOf(demand: Demand, quantity: string, area: AreaClass, angle_deg?: number): Limit | null {
+  return limitsFor(demand, quantity, area, angle_deg)[0] ?? null;
+}
+
+const bySeverity: readonly AreaClass[] = ['food', 'splash', 'nonFood'];
+
+/** The area whose demands are the strictest among some parts. */
+export function strictestArea(scene: Scene, parts: readonly number[]): AreaClass {
+  return bySeverity.find((area) => parts.some((p) => scene.parts[p].areaClass === area)) ?? 'splash';
+}
+
+/** Indices of the parts of a place; ids that the model does not have are left out. */
+export function partsAt(scene: Scene, place: { readonly parts: readonly string[] }): readonly number[] {
+  return place.parts.map((id) => scene.known.indexOf.get(id)).filter((p) => p !== undefined);
+}
+
+export function elementOf(scene: Scene, part: number): string | undefined {
+  return scene.known.is[part]?.element;
+}
+
+export function isFastener(scene: Scene, part: number): boolean {
+  const is = scene.known.is[part];
+  return is?.noun === 'fastener' && is.from === 'name';
+}
+
+/**
+ * Parts of one shape in one area are alike: what holds for one holds for all, and is said once. The key is that of
+ * the shape, so that it stays when parts are added.
+ */
+export function twinKey(scene: Scene, part: number): string {
+  const { shape } = scene.known.model.parts[part];
+  return `${scene.known.model.shapes[shape].hash}|${scene.parts[part].areaClass}|${elementOf(scene, part) ?? ''}`;
+}
+
+export function isComputed(scene: Scene, measure: MeasureKey): boolean {
+  return measure === 'overhead' || measure === 'clearances' || measure in scene.survey.measures;
+}
