@@ -44,6 +44,8 @@ export async function createApp(context: Context, { webDir, loopbackOnly }: AppO
     return reply.status(status).type('application/json').send(problem);
   });
 
+  app.addHook('preClose', async () => context.live.hangUp());
+
   await guard(app, loopbackOnly);
   await app.register(multipart, { throwFileSizeLimit: false });
   await app.register(fastifySSE, { heartbeatInterval: 15_000 });

@@ -14,6 +14,9 @@ export interface Live {
   readonly subscribe: (subscriber: Subscriber) => () => void;
   /** The signal by which a job that runs in this process learns that it was cancelled. */
   readonly cancellation: (job: string) => AbortSignal;
+  /** Ends the connections to all clients. */
+  readonly hangUp: () => void;
+  /** Hears nothing any more. */
   readonly close: () => Promise<void>;
 }
 
@@ -21,7 +24,7 @@ export async function startLive(store: Store): Promise<Live> {
   const subscribers = new Set<Subscriber>();
   const running = new Map<string, AbortController>();
 
-  const disconnectAll = () => {
+  const hangUp = () => {
     // Clients read everything again when they reconnect.
     for (const subscriber of subscribers) subscriber.close();
     subscribers.clear();
@@ -43,7 +46,7 @@ export async function startLive(store: Store): Promise<Live> {
   let queue = Promise.resolve();
   const stopListening = await store.listen((message) => {
     queue = queue.then(() => tell(message)).catch((error: Error) => process.emitWarning(error));
-  }, disconnectAll);
+  }, hangUp);
 
   return {
     subscribe: (subscriber) => {
@@ -55,10 +58,10 @@ export async function startLive(store: Store): Promise<Live> {
       running.set(job, controller);
       return controller.signal;
     },
+    hangUp,
     close: async () => {
       await stopListening();
       await queue;
-      disconnectAll();
     },
   };
 }

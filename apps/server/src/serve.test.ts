@@ -1,5 +1,5 @@
 /** The server as a process: events over the wire, restarts, kill -9, and one process a data folder. */
-import { type ChildProcess, spawn } from 'node:child_process';
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { once } from 'node:events';
 import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -102,14 +102,38 @@ test('a job is followed from waiting to done by its events, and the stream ends 
   await ended;
 }, 40_000);
 
-test('a running job is cancelled at once', async () => {
+/** The processes that compute for this one. */
+function computing(): number[] {
+  const { stdout } = spawnSync('ps', ['-o', 'pid=,stat=,args=', '--ppid', String(process.pid)], {
+    encoding: 'utf8',
+  });
+  return stdout
+    .split('\n')
+    .filter((line) => line.includes('compute/dist/child.js') && !/^\s*\d+\s+Z/.test(line))
+    .map((line) => Number.parseInt(line, 10));
+}
+
+test('a running job that is cancelled leaves no process behind', async () => {
   const url = await open();
   const job = await upload(url, await newMachine(url), trayObj(300));
-  await expect.poll(() => state(url, job.id), { timeout: 10_000 }).toBe('running');
+  await expect.poll(computing, { timeout: 10_000 }).toHaveLength(1);
   const answer = await fetch(`${url}/api/jobs/${job.id}/cancel`, { method: 'POST' });
   expect(((await answer.json()) as Job).state).toBe('cancelled');
-  await new Promise((resolve) => setTimeout(resolve, 1500));
+  await expect.poll(computing, { timeout: 300, interval: 20 }).toEqual([]);
   expect(await state(url, job.id)).toBe('cancelled');
+}, 40_000);
+
+test('kill -9 of the process that computes fails its job with a sentence, and nothing else', async () => {
+  const url = await open();
+  const machine = await newMachine(url);
+  const job = await upload(url, machine, trayObj(300));
+  await expect.poll(computing, { timeout: 10_000 }).toHaveLength(1);
+  process.kill(computing()[0], 'SIGKILL');
+  await expect.poll(() => state(url, job.id), { timeout: 10_000 }).toBe('failed');
+  const [failed] = (await (await fetch(`${url}/api/jobs`)).json()) as Job[];
+  expect(failed.error).toBe('A fault of ours ended the survey; the log of the server has the details.');
+  const next = await upload(url, machine, boxObj(10, 10, 10));
+  await expect.poll(() => state(url, next.id), { timeout: 20_000 }).toBe('done');
 }, 40_000);
 
 test('a job that runs when the server closes is finished by the next one', async () => {

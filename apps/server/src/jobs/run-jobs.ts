@@ -56,14 +56,13 @@ async function run(
   if (!job) return;
   const cancelled = live.cancellation(id);
   const { report, settled } = reporter(store, id);
+  const { closing, lost } = leave;
   try {
-    const { closing, lost } = leave;
-    await work[kind](context, job, AbortSignal.any([closing, lost, cancelled]), report);
+    await work[kind](context, job, AbortSignal.any([closing, lost, cancelled]), report).finally(settled);
   } catch (error) {
-    await settled();
     // Given up because it showed no sign of life: another worker has it by now.
-    if (leave.lost.aborted) throw error;
-    if (leave.closing.aborted) {
+    if (lost.aborted) throw error;
+    if (closing.aborted) {
       await store.transaction((tx) => returnJob(tx, id));
       throw error;
     }
