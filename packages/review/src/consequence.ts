@@ -27,7 +27,13 @@ const careWords: Record<CareLevel, string> = {
   basic: 'basic care',
 };
 
-export function consequenceOf(draft: Draft, care: CareLevel): Consequence {
+export interface Placed {
+  readonly consequence: Consequence;
+  /** Reasons that lower it, beyond what the lowest rank can show; orders within a rank. */
+  readonly beyond: number;
+}
+
+export function consequenceOf(draft: Draft, care: CareLevel): Placed {
   const start = severity[draft.area][care];
   const steps: string[] = [];
   if (draft.harm === 'hinders')
@@ -36,13 +42,16 @@ export function consequenceOf(draft: Draft, care: CareLevel): Consequence {
   if (draft.status === 'notShown') steps.push('it is not shown, rather than known');
   const rank = Math.min(4, start + steps.length) as Rank;
   const lowered =
-    rank > start
-      ? ` Lower by ${rank - start} because ${steps.slice(0, rank - start).join(', and because ')}.`
-      : '';
+    steps.length === 0
+      ? ''
+      : ` It stands ${rank > start ? 'lower' : 'last in it'} because ${steps.join(', and because ')}.`;
   return {
-    rank,
-    weight: draft.weight,
-    weightLabel: draft.weightLabel,
-    reason: `${reach[draft.area]}; ${careWords[care]} asks for rank ${start}.${lowered}`,
+    consequence: {
+      rank,
+      weight: draft.weight,
+      weightLabel: draft.weightLabel,
+      reason: `${reach[draft.area]}; ${careWords[care]} asks for rank ${start}.${lowered}`,
+    },
+    beyond: start + steps.length - rank,
   };
 }

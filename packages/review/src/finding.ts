@@ -7,7 +7,13 @@ import { around, middle } from './geometry/extent.ts';
 import type { Scene } from './scene.ts';
 import type { Finding } from './types.ts';
 
-export function findingOf(scene: Scene, draft: Draft): Finding {
+/** A finding, and how far it goes beyond the lowest rank. */
+export interface Ranked {
+  readonly finding: Finding;
+  readonly beyond: number;
+}
+
+export function findingOf(scene: Scene, draft: Draft): Ranked {
   const { demand, places } = draft;
   const boxes =
     places.length > 0
@@ -15,7 +21,8 @@ export function findingOf(scene: Scene, draft: Draft): Finding {
       : draft.parts.map((p) => scene.known.extents[p]);
   const box = around(boxes);
   const at_mm = places[0]?.at_mm ?? middle(box);
-  return {
+  const { consequence, beyond } = consequenceOf(draft, scene.brief.careLevel);
+  const finding: Finding = {
     id: `${demand.id}~${hash(draft.anchor)}`,
     requirement: demand.id,
     status: draft.status,
@@ -37,9 +44,10 @@ export function findingOf(scene: Scene, draft: Draft): Finding {
     },
     remedies: demand.remedies,
     ...(demand.conflict ? { conflict: demand.conflict } : {}),
-    consequence: consequenceOf(draft, scene.brief.careLevel),
+    consequence,
     caveats: [...new Set([...draft.caveats, ...assumptions(scene, draft)])],
   };
+  return { finding, beyond };
 }
 
 /** The area class decides much, so a finding says when nobody has confirmed it. */

@@ -1,7 +1,7 @@
 /** The review: each rule draws up what it finds, and the findings are put in order. */
 import type { MeasureKey } from '@coveline/catalogue';
 import type { RuleResult } from './draft.ts';
-import { findingOf } from './finding.ts';
+import { findingOf, type Ranked } from './finding.ts';
 import type { ReviewRequest } from './request.ts';
 import { clearances } from './rules/clearances.ts';
 import { flatFaces } from './rules/flat-faces.ts';
@@ -54,16 +54,19 @@ export function review(request: ReviewRequest): ReviewResult {
 
 const kinds = [...new Set(rules.map(([measure]) => measure))];
 
-/** Rank first; within it by kind, as numbers of different kinds do not compare; then by weight. */
-function inOrder(findings: readonly Finding[]): readonly Finding[] {
-  const kind = (f: Finding) => kinds.indexOf(f.measure!);
-  return [...findings].sort(
-    (a, b) =>
-      a.consequence.rank - b.consequence.rank ||
-      kind(a) - kind(b) ||
-      b.consequence.weight - a.consequence.weight ||
-      (a.id < b.id ? -1 : 1),
-  );
+/** Rank first; within it what is less slight, then by kind, as numbers of different kinds do not compare; then weight. */
+function inOrder(ranked: readonly Ranked[]): readonly Finding[] {
+  const kind = ({ finding }: Ranked) => kinds.indexOf(finding.measure!);
+  return [...ranked]
+    .sort(
+      (a, b) =>
+        a.finding.consequence.rank - b.finding.consequence.rank ||
+        a.beyond - b.beyond ||
+        kind(a) - kind(b) ||
+        b.finding.consequence.weight - a.finding.consequence.weight ||
+        (a.finding.id < b.finding.id ? -1 : 1),
+    )
+    .map(({ finding }) => finding);
 }
 
 function setOnMissing(scene: Scene, { partChanges }: ReviewRequest): string[] {

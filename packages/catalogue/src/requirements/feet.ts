@@ -63,12 +63,19 @@ export const feet = requirementsOf('feet', [
     areas: SN,
     hazards: 'B',
     shown: [decides('clearances')],
-    from: [half('US-FC', '4-402.12, table-mounted'), memory('NSF-2', 'counter-mounted')],
+    from: [half('US-FC', '4-402.12, table-mounted'), memory('NSF-2', 'counter-mounted'), practice],
     limits: [
       atLeast('benchClearance', 100, 'mm', {
         areas: SN,
+        from: practice,
+        datum: 'bench top to the lowest hanging part, as in US food codes',
+        profiles: ['eu', 'eu-preferred', 'bioprocess'],
+      }),
+      atLeast('benchClearance', 101.6, 'mm', {
+        areas: SN,
         from: half('US-FC', '4-402.12, table-mounted: 4 in'),
         datum: 'bench top to the lowest hanging part',
+        profiles: ['us'],
       }),
     ],
     remedies: [

@@ -30,14 +30,14 @@ export interface Hanging {
   readonly height_mm: number;
 }
 
-/** Points per side of the grid that samples a mouth: 41 give the share to about one percent. */
-const side = 41;
+/** Points that sample a mouth; 1600 give the share to about one percent. */
+const sampleCount = 1600;
 /** What lies flush on the rim belongs to the mouth: lids, seals. */
 const onRim_mm = 1;
 
 /**
  * Parts that stand straight above a mouth, up to `reach_mm`, lowest first. `ignore` are indices of parts that may be
- * there. Rays go up from a grid of points on the ellipse of the mouth.
+ * there. Rays go up from points spread over the ellipse of the mouth.
  */
 export function hangingOver(
   model: Model,
@@ -71,17 +71,16 @@ function mayHang({ low, high }: Extent, { at_mm, half_mm }: Mouth, reach_mm: num
   );
 }
 
-/** xy per point, on the ellipse. */
+/** xy per point, evenly over the ellipse: a spiral by the golden angle, which no straight edge runs along. */
 function samples({ at_mm, half_mm }: Mouth): Float64Array {
-  const out: number[] = [];
-  for (let i = 0; i < side; i++) {
-    for (let j = 0; j < side; j++) {
-      const u = (2 * i + 1) / side - 1;
-      const v = (2 * j + 1) / side - 1;
-      if (u * u + v * v <= 1) out.push(at_mm[0] + u * half_mm[0], at_mm[1] + v * half_mm[1]);
-    }
+  const golden = Math.PI * (3 - Math.sqrt(5));
+  const out = new Float64Array(2 * sampleCount);
+  for (let i = 0; i < sampleCount; i++) {
+    const r = Math.sqrt((i + 0.5) / sampleCount);
+    out[2 * i] = at_mm[0] + r * Math.cos(i * golden) * half_mm[0];
+    out[2 * i + 1] = at_mm[1] + r * Math.sin(i * golden) * half_mm[1];
   }
-  return Float64Array.from(out);
+  return out;
 }
 
 /** Per point the height of the lowest surface of a part above the mouth, mm; Infinity where there is none. */

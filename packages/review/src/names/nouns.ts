@@ -177,7 +177,7 @@ export const nouns: readonly NounEntry[] = [
   entry(
     'guide',
     'container',
-    'guide guide_plate führung fuehrung guidage guia guía guida geleider star_wheel',
+    'guide guide_rail guide_bar guide_plate führung fuehrung guidage guia guía guida geleider star_wheel',
   ),
   entry(
     'closing',

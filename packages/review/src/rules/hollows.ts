@@ -3,7 +3,7 @@ import type { AreaClass } from '@coveline/catalogue';
 import { formatQuantity } from '@coveline/quantity';
 import type { BlindChannel, ClosedHollow } from '@coveline/survey';
 import type { Draft, RuleResult } from '../draft.ts';
-import { overlap } from '../geometry/extent.ts';
+import { boxVolume, overlap } from '../geometry/extent.ts';
 import { alike, some, TheName, theName } from '../names/display.ts';
 import { measured } from '../numbers/measured.ts';
 import {
@@ -81,14 +81,18 @@ function closedDraft(
   const sorted = [...group].sort(
     (a, b) => b.hollow.volume_mL - a.hollow.volume_mL || (a.hollow.id < b.hollow.id ? -1 : 1),
   );
-  const { area, parts } = sorted[0];
+  const { area } = sorted[0];
+  const parts = bySize(scene, sorted[0].parts);
   const demand = firstInForce(scene, ['hollow-sealed'], area);
   if (!demand) return null;
-  const all = [...new Set(sorted.flatMap((m) => m.parts))];
+  const all = [...new Set(sorted.flatMap((m) => bySize(scene, m.parts)))];
   const total = sorted.reduce((sum, m) => sum + m.hollow.volume_mL, 0);
   const built = anchor.includes('built');
   const pressed = all.some((p) => scene.parts[p].joint === 'pressed' || scene.parts[p].joint === 'loose');
   const names = [...new Set(all.map((p) => theName(scene.known.model.parts[p].name)))];
+  const plugs = [
+    ...new Set(all.filter((p) => p !== parts[0]).map((p) => theName(scene.known.model.parts[p].name))),
+  ];
   const volume = formatQuantity(total, 'mL', { digits: 3 });
   return {
     demand,
@@ -100,7 +104,7 @@ function closedDraft(
     parts: all,
     area,
     title: built
-      ? `${alike(TheName(scene.known.model.parts[parts[0]].name), group.length)} is hollow and closed only by parts put together: ${some(names)}`
+      ? `${alike(TheName(scene.known.model.parts[parts[0]].name), group.length)} is hollow and closed only by what is put on it: ${some(plugs)}`
       : `${group.length === 1 ? '1 hollow is' : `${group.length} hollows are`} closed in the model, ${volume} of air; whether the welds are tight is not shown: ${some(names)}`,
     numbers: [
       measured(
@@ -120,6 +124,10 @@ function closedDraft(
     ],
   };
 }
+
+/** Largest first: the member before its cap. */
+const bySize = (scene: Scene, parts: readonly number[]) =>
+  [...parts].sort((a, b) => boxVolume(scene.known.extents[b]) - boxVolume(scene.known.extents[a]) || a - b);
 
 function blindChannels(scene: Scene, blind: readonly BlindChannel[]): Draft[] {
   const open = blind.flatMap((channel) => {
