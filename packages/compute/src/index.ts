@@ -8,6 +8,7 @@ export {
   readOutcome,
   writeOutcome,
 } from './outcome-files.ts';
+export { type ProjectFolder, readProjectFolder } from './project-folder.ts';
 export { type FileSurveyRequest, type FileSurveySummary, modelFile, summaryFile } from './request.ts';
 export {
   type ChildControl,
