@@ -10,6 +10,8 @@ export interface BodyReading {
   readonly shape?: Shape;
   /** What the kernel lost or had to bend, each a clause to put behind the body's name. */
   readonly losses: readonly string[];
+  /** Repairs too small to matter, in the same form. */
+  readonly remarks: readonly string[];
   /** Deviation that was asked of the kernel for this body, mm. */
   readonly deviation_mm: number;
 }
@@ -32,25 +34,26 @@ const path = '/body.step';
 const finestPart = 2e-5;
 /** Faces and edges that miss each other by more than this are told, mm. Sound exports stay far under it. */
 const gap_mm = 0.05;
+/** Holes with less area than this are slivers that the mesher overlooked, mm². */
+const sliver_mm2 = 0.1;
 
 /** Throws what the kernel throws; `kernelFailure` tells it in words. */
 export function readBody(oc: Kernel, request: BodyRequest): BodyReading {
-  const losses: string[] = [];
   oc.FS.writeFile(path, request.text);
   const reader = new oc.STEPControl_Reader();
   try {
     const status = reader.ReadFile(path);
     if (status !== oc.IFSelect_ReturnStatus.IFSelect_RetDone) {
-      return { losses: ['the kernel could not parse it'], deviation_mm: 0 };
+      return failed('the kernel could not parse it');
     }
     const progress = new oc.Message_ProgressRange();
     reader.TransferRoots(progress);
     progress.delete();
-    if (reader.NbShapes() === 0) return { losses: ['the kernel made no shape of it'], deviation_mm: 0 };
+    if (reader.NbShapes() === 0) return failed('the kernel made no shape of it');
     const whole = reader.OneShape();
-    const shape = shapeFrom(oc, whole, request, losses);
+    const reading = shapeFrom(oc, whole, request);
     whole.delete();
-    return shape;
+    return reading;
   } finally {
     reader.delete();
     oc.FS.unlink(path);
@@ -63,35 +66,42 @@ export function readBody(oc: Kernel, request: BodyRequest): BodyReading {
  */
 const attempts = [1, 0.3, 0.1];
 
-function shapeFrom(oc: Kernel, whole: TopoDS_Shape, request: BodyRequest, losses: string[]): BodyReading {
+function shapeFrom(oc: Kernel, whole: TopoDS_Shape, request: BodyRequest): BodyReading {
+  const losses: string[] = [];
   const deviation_mm = Math.max(request.deviation_mm, diagonal(oc, whole) * finestPart);
   let found: Tessellation | undefined;
-  let open = 0;
   for (const part of attempts) {
     oc.BRepTools.Clean(whole, true);
     triangulate(oc, whole, deviation_mm * part, request.angle_rad);
-    const next = tessellation(oc, whole);
-    const nextOpen = openEdges(next.triangles, next.positions.length / 3);
-    if (found && nextOpen >= open && next.bareFaces >= found.bareFaces) continue;
+    const next = tessellation(oc, whole, request.solid);
+    if (found && next.filled.area_mm2 + next.bareFaces >= found.filled.area_mm2 + found.bareFaces) continue;
     found = next;
-    open = nextOpen;
-    if (found.bareFaces === 0 && (open === 0 || !request.solid)) break;
+    if (found.bareFaces === 0 && found.filled.holes === 0) break;
   }
   if (!found || found.triangles.length === 0) {
-    return { losses: [...losses, 'nothing of it is left'], deviation_mm };
+    return failed('nothing of it is left');
   }
+  const open = openEdges(found.triangles, found.positions.length / 3);
   if (request.solid && open === 0 && signedVolume(found.positions, found.triangles) < 0) {
     losses.push('it was written inside out, so its faces were turned over');
-    found = tessellation(oc, whole.Reversed());
+    found = tessellation(oc, whole.Reversed(), request.solid);
   }
   losses.push(...lossesOf(oc, whole, request, found, open));
-  const { positions, triangles, cad } = found;
+  const { positions, triangles, cad, filled } = found;
+  const repair = `the mesher left ${filled.holes} ${filled.holes === 1 ? 'hole' : 'holes'} in it, closed here with ${rounded(filled.area_mm2)} mm² of flat triangles (widest ${rounded(filled.widest_mm)} mm)`;
+  const remarks: string[] = [];
+  if (filled.holes > 0) (filled.area_mm2 < sliver_mm2 ? remarks : losses).push(repair);
   return {
     shape: { positions, triangles, cad, hash: shapeHash(positions, triangles, cad) },
     losses,
+    remarks,
     deviation_mm,
   };
 }
+
+const failed = (why: string): BodyReading => ({ losses: [why], remarks: [], deviation_mm: 0 });
+
+const rounded = (x: number) => Number(x.toPrecision(2));
 
 function lossesOf(
   oc: Kernel,
@@ -103,7 +113,9 @@ function lossesOf(
   const losses: string[] = [];
   const faces = found.cad.faces.length;
   if (faces < request.faces) losses.push(`${request.faces - faces} of its ${request.faces} faces are lost`);
-  if (found.bareFaces > 0) losses.push(`${found.bareFaces} of its faces could not be covered with triangles`);
+  if (found.bareFaces > 0 && found.filled.holes === 0) {
+    losses.push(`${found.bareFaces} of its faces could not be covered with triangles`);
+  }
   if (request.solid && open > 0) {
     losses.push(`its surface does not close: ${open} edges of the triangle mesh have no neighbour`);
   }
@@ -114,7 +126,7 @@ function lossesOf(
     );
   }
   const gap = oc.BRep_Tool.MaxTolerance(whole, oc.TopAbs_ShapeEnum.TopAbs_VERTEX);
-  if (gap > gap_mm) losses.push(`its faces and edges miss each other by up to ${gap.toPrecision(2)} mm`);
+  if (gap > gap_mm) losses.push(`its faces and edges miss each other by up to ${rounded(gap)} mm`);
   return losses;
 }
 

@@ -15,9 +15,17 @@ let current: Promise<Kernel> | undefined;
 
 /** `wasmUrl`: where to load the kernel from; by default the file in its own package. */
 export function kernel(wasmUrl?: string): Promise<Kernel> {
-  current ??= init(wasmUrl === undefined ? {} : { locateFile: () => wasmUrl }) as Promise<Kernel>;
+  current ??= init({
+    ...(wasmUrl === undefined ? {} : { locateFile: () => wasmUrl }),
+    // The kernel prints its complaints; standard output belongs to the caller, and the reader checks for itself.
+    stdin: () => null,
+    stdout: drop,
+    stderr: drop,
+  });
   return current;
 }
+
+const drop = () => {};
 
 /** Forgets the instance; the next use loads a fresh one. */
 export function resetKernel(): void {

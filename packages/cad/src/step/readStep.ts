@@ -10,6 +10,7 @@ import { defaultAngle_rad, defaultDeviation_mm, type ReadOptions } from '../opti
 import { solidEntities, surfaceEntities } from './bodies.ts';
 import { type BodyReading, readBody } from './body.ts';
 import { bodyColour, readColours } from './colours.ts';
+import { danglingReferences } from './dangling.ts';
 import { type Extract, extractBody } from './extract.ts';
 import { kernel, kernelFailure, resetKernel, retireIfLarge } from './kernel.ts';
 import { type Occurrence, walkAssembly } from './occurrences.ts';
@@ -28,24 +29,7 @@ export async function readStep(bytes: Uint8Array, options: ReadOptions): Promise
 
   const out = new Assembler();
   const unit = unitOfFile(index, occurrences, out);
-  if (!index.closed) {
-    out.note('warning', 'The line that ends a STEP file is missing; what stands before it was read.');
-  }
-  if (index.repeated.length > 0) {
-    out.note(
-      'warning',
-      `${index.repeated.length} entities are defined twice (first #${index.repeated[0]}); the first definition was kept.`,
-    );
-  }
-  for (const loss of losses) out.note('warning', loss);
-  const files = externalFiles(index);
-  if (files.length > 0) {
-    out.note(
-      'warning',
-      `Parts that stand in other files are left out (${shortList(files)}); export the assembly as one file.`,
-    );
-  }
-
+  noteText(index, losses, out);
   const readings = await readBodies(index, occurrences, options, report);
   let deviation_mm = 0;
   let lost = '';
@@ -72,11 +56,47 @@ export async function readStep(bytes: Uint8Array, options: ReadOptions): Promise
     told.add(occurrence.body.id);
     if (!reading.shape) out.note('warning', `${where} is left out: ${reading.losses.join('; ')}.`);
     else if (reading.losses.length > 0) out.note('warning', `${where}: ${reading.losses.join('; ')}.`, id);
+    if (reading.remarks.length > 0) out.note('info', `${where}: ${reading.remarks.join('; ')}.`, id);
   }
   if (out.partCount === 0) throw nothingLeft(readings, occurrences, lost);
   noteUnplaced(index, readings, out);
   report('Reading the bodies', 1);
   return out.model(unit, deviation_mm);
+}
+
+/** What is wrong with the text as a whole. */
+function noteText(index: Part21Index, losses: readonly string[], out: Assembler): void {
+  if (!index.closed) {
+    out.note('warning', 'The line that ends a STEP file is missing; what stands before it was read.');
+  }
+  const { repeated, malformed } = index;
+  if (repeated.length > 0) {
+    out.note(
+      'warning',
+      `${repeated.length} entities are defined twice (first #${repeated[0]}); the first definition was kept.`,
+    );
+  }
+  if (malformed.count > 0) {
+    out.note(
+      'warning',
+      `${malformed.count} statements of the file make no sense (first "${malformed.first.replace(/\s+/g, ' ')}"); the file is damaged, so export it again.`,
+    );
+  }
+  const dangling = danglingReferences(index);
+  if (dangling.count > 0) {
+    out.note(
+      'warning',
+      `The file lacks entities that it refers to ${dangling.count} times (first #${dangling.first}, used by #${dangling.user}); something may be missing, so export it again.`,
+    );
+  }
+  for (const loss of losses) out.note('warning', loss);
+  const files = externalFiles(index);
+  if (files.length > 0) {
+    out.note(
+      'warning',
+      `Parts that stand in other files are left out (${shortList(files)}); export the assembly as one file.`,
+    );
+  }
 }
 
 interface StepReading extends BodyReading {
@@ -116,7 +136,7 @@ async function readOne(
   index: Part21Index,
   mmPerUnit: number,
 ): Promise<StepReading> {
-  if (extract.refused) return { losses: extract.faults, deviation_mm: 0, refused: true };
+  if (extract.refused) return { losses: extract.faults, remarks: [], deviation_mm: 0, refused: true };
   const oc = await kernel(options.wasmUrl);
   try {
     const reading = readBody(oc, {
@@ -136,6 +156,7 @@ async function readOne(
     if (trapped) resetKernel();
     return {
       losses: [...extract.faults, `the CAD kernel failed on it (${text})`],
+      remarks: [],
       deviation_mm: 0,
       refused: false,
     };

@@ -19,6 +19,8 @@ export interface Part21Index {
   readonly signatures: readonly (readonly string[])[];
   /** Instance numbers that were defined more than once; the first definition is kept. */
   readonly repeated: readonly number[];
+  /** Statements of the data section that are no instances, or whose parentheses do not match. */
+  readonly malformed: { readonly count: number; readonly first: string };
   /** Text between HEADER; and its ENDSEC;. */
   readonly header: string;
   /** False where the closing line of the exchange structure is missing. */
@@ -49,6 +51,7 @@ export function scanPart21(bytes: Uint8Array): Part21Index {
   let inData = false;
   let dataSections = 0;
   let closed = false;
+  const malformed = { count: 0, first: '' };
   let at = 0;
 
   while (at < bytes.length) {
@@ -57,12 +60,14 @@ export function scanPart21(bytes: Uint8Array): Part21Index {
     const start = at;
     const end = statementEnd(bytes, start);
     if (end < 0) break;
+    let sound = balanced(bytes, start, end);
     if (bytes[start] === hash && inData) {
       let id = 0;
       let p = start + 1;
       for (; p < end && isDigit(bytes[p]); p++) id = id * 10 + bytes[p] - 48;
       p = skipBlank(bytes, p, end);
-      if (p > start + 1 && bytes[p] === equals && id < 2 ** 32) {
+      sound &&= p > start + 1 && bytes[p] === equals && id < 2 ** 32;
+      if (sound) {
         p = skipBlank(bytes, p + 1, end);
         if (count === capacity) {
           capacity *= 2;
@@ -87,7 +92,10 @@ export function scanPart21(bytes: Uint8Array): Part21Index {
         if (headerStart >= 0 && header === '') header = ascii(bytes, headerStart, start);
         inData = false;
       } else if (word.startsWith('END-ISO-10303-21')) closed = true;
+      else if (inData) sound = false;
     }
+    if (!sound && inData && malformed.count++ === 0)
+      malformed.first = ascii(bytes, start, Math.min(end, start + 40));
     at = end + 1;
   }
   if (dataSections === 0) {
@@ -102,7 +110,7 @@ export function scanPart21(bytes: Uint8Array): Part21Index {
       `The STEP file stops in the middle of its DATA section after ${count} entities; copy or export it again.`,
     );
   }
-  return { bytes, ...sorted(ids, starts, ends, kinds, count), signatures, header, closed };
+  return { bytes, ...sorted(ids, starts, ends, kinds, count), signatures, malformed, header, closed };
 }
 
 function sorted(
@@ -200,6 +208,25 @@ function statementEnd(bytes: Uint8Array, at: number): number {
     }
   }
   return -1;
+}
+
+/** True where every parenthesis in the statement has its partner. */
+function balanced(bytes: Uint8Array, at: number, end: number): boolean {
+  let depth = 0;
+  for (; at < end; at++) {
+    const c = bytes[at];
+    if (c === open) depth++;
+    else if (c === close && --depth < 0) return false;
+    else if (c === quote) {
+      at++;
+      while (at < end && bytes[at] !== quote) at++;
+    } else if (c === slash && bytes[at + 1] === star) {
+      at += 2;
+      while (at < end && !(bytes[at] === star && bytes[at + 1] === slash)) at++;
+      at++;
+    }
+  }
+  return depth === 0;
 }
 
 /** "NAME" of a simple instance, "A+B+C" of a complex one. */

@@ -2,7 +2,8 @@
 import type { CadEdge, CadFace, CadTopology } from '@coveline/model';
 import type { Poly_Triangulation, TopoDS_Edge, TopoDS_Face, TopoDS_Shape } from 'replicad-opencascadejs';
 import { Growing } from '../growing.ts';
-import { weld } from '../mesh/weld.ts';
+import { fillHoles } from '../mesh/fillHoles.ts';
+import { type Welded, weld } from '../mesh/weld.ts';
 import { type EdgeUse, edgeLength, lookAlongEdge, turnAt } from './edges.ts';
 import { describeFace } from './faces.ts';
 import type { Kernel } from './kernel.ts';
@@ -13,6 +14,8 @@ export interface Tessellation {
   readonly cad: CadTopology;
   /** Faces that the kernel could not cover with triangles. */
   readonly bareFaces: number;
+  /** What was closed with triangles of our own, in a shape that should be closed. */
+  readonly filled: { readonly holes: number; readonly area_mm2: number; readonly widest_mm: number };
 }
 
 /** Vertices closer than this are one, mm; far under the 1e-4 mm that kernels keep, far over rounding noise. */
@@ -30,8 +33,8 @@ export function triangulate(oc: Kernel, shape: TopoDS_Shape, deviation_mm: numbe
   new oc.BRepMesh_IncrementalMesh(shape, deviation_mm, false, angle_rad, false).delete();
 }
 
-/** Reads a triangulated shape. */
-export function tessellation(oc: Kernel, shape: TopoDS_Shape): Tessellation {
+/** Reads a triangulated shape. Holes that the mesher left in a `solid` are closed. */
+export function tessellation(oc: Kernel, shape: TopoDS_Shape, solid: boolean): Tessellation {
   const coordinates = new Growing();
   const indices = new Growing();
   const faceOf = new Growing();
@@ -42,7 +45,8 @@ export function tessellation(oc: Kernel, shape: TopoDS_Shape): Tessellation {
 
   const { TopAbs_FACE, TopAbs_EDGE, TopAbs_SHAPE } = oc.TopAbs_ShapeEnum;
   const location = new oc.TopLoc_Location();
-  for (const walk = new oc.TopExp_Explorer(shape, TopAbs_FACE, TopAbs_SHAPE); walk.More(); walk.Next()) {
+  const walk = new oc.TopExp_Explorer(shape, TopAbs_FACE, TopAbs_SHAPE);
+  for (; walk.More(); walk.Next()) {
     const face = oc.TopoDS.Face(walk.Current());
     if (!seen.add(face)) continue;
     const mesh = oc.BRep_Tool.Triangulation(face, location, 0);
@@ -54,27 +58,89 @@ export function tessellation(oc: Kernel, shape: TopoDS_Shape): Tessellation {
     if (mesh) addTriangles(mesh, location, reversed, number, coordinates, indices, faceOf);
     else bareFaces++;
     faces.push(describeFace(surface, outward, extentFrom(coordinates, firstVertex)));
-    for (const along = new oc.TopExp_Explorer(face, TopAbs_EDGE, TopAbs_SHAPE); along.More(); along.Next()) {
+    const along = new oc.TopExp_Explorer(face, TopAbs_EDGE, TopAbs_SHAPE);
+    for (; along.More(); along.Next()) {
       const edge = oc.TopoDS.Edge(along.Current());
       if (oc.BRep_Tool.Degenerated(edge)) continue;
       const slot = slots.of(edge);
       slot.uses.push(lookAlongEdge(oc, edge, face, surface, number, outward));
       if (mesh && slot.nodes.length === 0) slot.nodes = edgeNodes(oc, edge, mesh, location, firstVertex);
     }
+    along.delete();
     surface.delete();
     mesh?.delete();
   }
+  walk.delete();
   location.delete();
 
   const welded = weld(coordinates.floats(), indices.integers(), weldCell_mm);
-  const faceOfVertex = faceOf.integers();
+  const faceOfOld = faceOf.integers();
+  const faceOfTriangle = welded.kept.map((t) => faceOfOld[t]);
   const edges = slots.all.map((slot) => edgeFrom(oc, slot, welded.positions, welded.vertexOf));
+  const closed = solid ? closeHoles(welded, faceOfTriangle, slots.all) : undefined;
+  slots.dispose();
+  seen.dispose();
   return {
     positions: welded.positions,
-    triangles: welded.triangles,
-    cad: { faceOfTriangle: welded.kept.map((t) => faceOfVertex[t]), faces, edges },
+    triangles: closed?.triangles ?? welded.triangles,
+    cad: { faceOfTriangle: closed?.faceOfTriangle ?? faceOfTriangle, faces, edges },
     bareFaces,
+    filled: closed?.filled ?? { holes: 0, area_mm2: 0, widest_mm: 0 },
   };
+}
+
+/** The mesh with its holes filled; the new triangles belong to the face whose edges run around the hole. */
+function closeHoles(
+  mesh: Welded,
+  faceOfTriangle: Uint32Array,
+  slots: readonly EdgeSlot[],
+): Pick<Tessellation, 'triangles' | 'filled'> & { faceOfTriangle: Uint32Array } {
+  const filling = fillHoles(mesh.positions, mesh.triangles);
+  const n = mesh.positions.length / 3;
+  const key = (a: number, b: number) => Math.min(a, b) * n + Math.max(a, b);
+  const facesAt = new Map<number, number[]>();
+  if (filling.rims.length > 0) {
+    for (const { nodes, uses } of slots) {
+      for (let i = 1; i < nodes.length; i++) {
+        const at = key(mesh.vertexOf[nodes[i - 1]], mesh.vertexOf[nodes[i]]);
+        facesAt.set(at, [...(facesAt.get(at) ?? []), ...uses.map((use) => use.face)]);
+      }
+    }
+  }
+  const faceOfHole = filling.rims.map((rim) => {
+    const votes = new Map<number, number>();
+    for (const [i, vertex] of rim.entries()) {
+      for (const face of new Set(facesAt.get(key(vertex, rim[(i + 1) % rim.length])) ?? [])) {
+        votes.set(face, (votes.get(face) ?? 0) + 1);
+      }
+    }
+    const [winner] = [...votes].sort((a, b) => b[1] - a[1] || a[0] - b[0]);
+    return winner ? winner[0] : faceOfTriangle[(mesh.triangles.indexOf(rim[0]) / 3) | 0];
+  });
+  const triangles = new Uint32Array(mesh.triangles.length + filling.triangles.length);
+  triangles.set(mesh.triangles);
+  triangles.set(filling.triangles, mesh.triangles.length);
+  const faces = new Uint32Array(triangles.length / 3);
+  faces.set(faceOfTriangle);
+  faces.set(
+    filling.holeOfTriangle.map((hole) => faceOfHole[hole]),
+    faceOfTriangle.length,
+  );
+  const widest_mm = Math.max(0, ...filling.rims.map((rim) => rimWidth(rim, mesh.positions)));
+  return {
+    triangles,
+    faceOfTriangle: faces,
+    filled: { holes: filling.rims.length, area_mm2: filling.area, widest_mm },
+  };
+}
+
+/** Diagonal of the box around a rim. */
+function rimWidth(rim: readonly number[], positions: Float64Array): number {
+  const span = [0, 1, 2].map((k) => {
+    const values = rim.map((v) => positions[v * 3 + k]);
+    return Math.max(...values) - Math.min(...values);
+  });
+  return Math.hypot(span[0], span[1], span[2]);
 }
 
 function addTriangles(
@@ -172,6 +238,10 @@ class ShapeSet {
     this.#buckets.set(key, bucket);
     return true;
   }
+
+  dispose(): void {
+    for (const bucket of this.#buckets.values()) for (const face of bucket) face.delete();
+  }
 }
 
 class EdgeTable {
@@ -193,5 +263,9 @@ class EdgeTable {
     this.#buckets.set(key, bucket);
     this.all.push(slot);
     return slot;
+  }
+
+  dispose(): void {
+    for (const { edge } of this.all) edge.delete();
   }
 }
