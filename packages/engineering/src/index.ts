@@ -19,6 +19,7 @@ export {
   type TextInput,
 } from './calculation/inputs.ts';
 export * from './flow/index.ts';
+export * from './heat/index.ts';
 export * from './kinetics/index.ts';
 export { calculations, findCalculation, type Subject, subjects } from './registry.ts';
 export * from './surface/index.ts';

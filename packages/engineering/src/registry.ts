@@ -1,5 +1,6 @@
 import type { CalculationEntry } from './calculation/calculation.ts';
 import * as flow from './flow/index.ts';
+import * as heat from './heat/index.ts';
 import * as kinetics from './kinetics/index.ts';
 import * as surface from './surface/index.ts';
 import * as water from './water/index.ts';
@@ -14,6 +15,7 @@ export const subjects: readonly Subject[] = [
   { title: 'Water, steam and solutions', calculations: Object.values(water) },
   { title: 'Flow in closed circuits', calculations: Object.values(flow) },
   { title: 'Open surfaces', calculations: Object.values(surface) },
+  { title: 'Heat', calculations: Object.values(heat) },
   { title: 'Kinetics', calculations: Object.values(kinetics) },
 ];
 

@@ -1,1 +1,14 @@
+export { chickWatson } from './chick-watson.ts';
+export { chlorineGiardia } from './chlorine-giardia.ts';
+export { swabDetection } from './detection.ts';
+export { growthHistory } from './growth-history.ts';
+export { lethalRateAt } from './lethal-rate.ts';
+export { lethalityCycle } from './lethality-cycle.ts';
+export { logLinear } from './log-linear.ts';
+export { loggerLethality } from './logger-lethality.ts';
+export { peroxideLiquid } from './peroxide.ts';
 export { growthInResidue } from './square-root-growth.ts';
+export { timeToLevel } from './time-to-level.ts';
+export { uvDose } from './uv-dose.ts';
+export { weibullInactivation } from './weibull.ts';
+export { zFromD } from './z-from-d.ts';
