@@ -38,8 +38,7 @@ export function measureHollows(
     const shore = shoreOf(soup, bins, region);
     const volume_mL = regionVolume(region, shore) / 1000;
     if (volume_mL < settings.leastHollow_mL) continue;
-    const near = bins.over(shore.stacks.grid);
-    facingTriangles(soup, region, near, (triangle) => {
+    facingTriangles(soup, region, shore.near, (triangle) => {
       if (soup.source[triangle] >= 0) field[soup.source[triangle]] = closedWall;
     });
     const { pitch } = region.flood.columns.grid;

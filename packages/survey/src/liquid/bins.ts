@@ -2,6 +2,8 @@ import type { Grid } from './grid.ts';
 import type { Soup } from './soup.ts';
 
 const binsAcross = 128;
+/** Heights are kept in single precision: to better than this in a machine of 10 m. */
+const rounding_mm = 1e-3;
 
 /** Triangles by the square of the ground plan over which they lie, to find those in a box quickly. */
 export class TriangleBins {
@@ -11,8 +13,9 @@ export class TriangleBins {
   readonly #first: Uint32Array;
   readonly #entries: Uint32Array;
   readonly #stamp: Uint32Array;
-  /** Lowest corner of each triangle. */
+  /** Lowest and highest corner of each triangle. */
   readonly #low_mm: Float32Array;
+  readonly #high_mm: Float32Array;
   #round = 0;
 
   constructor({ uvz, triangles, low, high }: Soup) {
@@ -24,6 +27,7 @@ export class TriangleBins {
     const n = triangles.length / 3;
     this.#stamp = new Uint32Array(n);
     this.#low_mm = new Float32Array(n);
+    this.#high_mm = new Float32Array(n);
     const boxes = new Int16Array(n * 4);
     const first = new Uint32Array(this.#across[0] * this.#across[1] + 2);
     for (let t = 0; t < n; t++) {
@@ -34,11 +38,11 @@ export class TriangleBins {
         boxes[t * 4 + k] = this.#bin(k, Math.min(a, b, c));
         boxes[t * 4 + 2 + k] = this.#bin(k, Math.max(a, b, c));
       }
-      this.#low_mm[t] = Math.min(
-        uvz[triangles[t * 3] * 3 + 2],
-        uvz[triangles[t * 3 + 1] * 3 + 2],
-        uvz[triangles[t * 3 + 2] * 3 + 2],
-      );
+      const za = uvz[triangles[t * 3] * 3 + 2];
+      const zb = uvz[triangles[t * 3 + 1] * 3 + 2];
+      const zc = uvz[triangles[t * 3 + 2] * 3 + 2];
+      this.#low_mm[t] = Math.min(za, zb, zc);
+      this.#high_mm[t] = Math.max(za, zb, zc);
       this.#each(boxes, t, (bin) => {
         first[bin + 2]++;
       });
@@ -54,8 +58,13 @@ export class TriangleBins {
     this.#entries = entries;
   }
 
-  /** Numbers of the triangles near the ground plan of a grid and not all above `top_mm`, in ascending order. */
-  over({ u0, v0, pitch, nu, nv }: Grid, top_mm = Infinity): Uint32Array {
+  /**
+   * Numbers of the triangles near the ground plan of a grid, in ascending order, without those that lie wholly above
+   * `top_mm` or below `bottom_mm` (to a thousandth of a mm).
+   */
+  over({ u0, v0, pitch, nu, nv }: Grid, bottom_mm: number, top_mm: number): Uint32Array {
+    const low = bottom_mm - rounding_mm;
+    const high = top_mm + rounding_mm;
     const round = ++this.#round;
     const found: number[] = [];
     const iHigh = this.#bin(0, u0 + (nu - 1) * pitch);
@@ -67,7 +76,7 @@ export class TriangleBins {
           const t = this.#entries[e];
           if (this.#stamp[t] === round) continue;
           this.#stamp[t] = round;
-          if (this.#low_mm[t] <= top_mm) found.push(t);
+          if (this.#low_mm[t] <= high && this.#high_mm[t] >= low) found.push(t);
         }
       }
     }

@@ -55,7 +55,7 @@ export function floodBox(
     nu: (box.i1 - box.i0) * split + 1,
     nv: (box.j1 - box.j0) * split + 1,
   };
-  const near = bins.over(grid, top_mm);
+  const near = bins.over(grid, -Infinity, top_mm);
   const rows = lineIndex(soup, grid, 1, near);
   const files = lineIndex(soup, grid, 0, near);
   const columns = buildColumns(soup, grid, rows, files, contact_mm);

@@ -60,7 +60,10 @@ export class Line {
 
   #lay(triangle: number, sheet: number): void {
     const { at, count } = this;
-    const [s, sz, e, ez] = this.#cut;
+    const s = this.#cut[0];
+    const sz = this.#cut[1];
+    const e = this.#cut[2];
+    const ez = this.#cut[3];
     const forward = e > s;
     const lo = forward ? s : e;
     const hi = forward ? e : s;

@@ -51,7 +51,8 @@ export class PassageBuilder {
   }
 
   add(line: Line, strip: number, { a0, a1, b0, b1 }: Strip, bottom: Float64Array, top: Float64Array): void {
-    this.#block(line, strip);
+    if (line.pieceHead[strip] < 0) this.#ranges = 0;
+    else this.#block(line, strip);
     let a = a0;
     let b = b0;
     while (a < a1 && b < b1) {
@@ -77,34 +78,50 @@ export class PassageBuilder {
     return { first: this.#first, a: this.#a.done(), b: this.#b.done(), height: this.#height.done() };
   }
 
-  /** Sorts and merges the height ranges of the section in the strip. */
+  /** Merges the height ranges of the section in the strip; they stay sorted and apart. */
   #block(line: Line, strip: number): void {
+    const contact = this.#contact;
+    let low = this.#low;
+    let high = this.#high;
     let n = 0;
-    for (let k = line.pieceHead[strip]; k >= 0; k = line.pieceNext[k]) {
-      if (n === this.#low.length) this.#widen();
-      const p = line.pieceFromZ[k];
-      const q = line.pieceToZ[k];
-      const low = Math.min(p, q);
-      const high = Math.max(p, q);
-      let at = n++;
-      for (; at > 0 && this.#low[at - 1] > low; at--) {
-        this.#low[at] = this.#low[at - 1];
-        this.#high[at] = this.#high[at - 1];
+    for (let piece = line.pieceHead[strip]; piece >= 0; piece = line.pieceNext[piece]) {
+      const p = Math.min(line.pieceFromZ[piece], line.pieceToZ[piece]);
+      const q = Math.max(line.pieceFromZ[piece], line.pieceToZ[piece]);
+      // First range that the new one touches or precedes.
+      let k = n;
+      while (k > 0 && high[k - 1] + contact > p) k--;
+      if (k === n || low[k] - q >= contact) {
+        if (n === low.length) {
+          this.#widen();
+          low = this.#low;
+          high = this.#high;
+        }
+        for (let m = n; m > k; m--) {
+          low[m] = low[m - 1];
+          high[m] = high[m - 1];
+        }
+        low[k] = p;
+        high[k] = q;
+        n++;
+        continue;
       }
-      this.#low[at] = low;
-      this.#high[at] = high;
-    }
-    let merged = 0;
-    for (let k = 1; k < n; k++) {
-      if (this.#low[k] - this.#high[merged] < this.#contact) {
-        if (this.#high[k] > this.#high[merged]) this.#high[merged] = this.#high[k];
-      } else {
-        merged++;
-        this.#low[merged] = this.#low[k];
-        this.#high[merged] = this.#high[k];
+      if (p < low[k]) low[k] = p;
+      if (q <= high[k]) continue;
+      high[k] = q;
+      let next = k + 1;
+      while (next < n && low[next] - high[k] < contact) {
+        if (high[next] > high[k]) high[k] = high[next];
+        next++;
       }
+      const gone = next - k - 1;
+      if (gone === 0) continue;
+      for (let m = next; m < n; m++) {
+        low[m - gone] = low[m];
+        high[m - gone] = high[m];
+      }
+      n -= gone;
     }
-    this.#ranges = n === 0 ? 0 : merged + 1;
+    this.#ranges = n;
   }
 
   /** Infinity where nothing is free. */

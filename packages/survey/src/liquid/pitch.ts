@@ -3,6 +3,7 @@ import type { Soup } from './soup.ts';
 
 /** A small part gets at least this many columns across (as the square root of its footprint over the pitch). */
 const leastAcross = 250;
+const leastArea_mm2 = 1e-2;
 /** Memory for the columns of one survey, bytes. */
 const budget = 1.2e9;
 /** Bytes per column, per crossing of surface and column, and per crossing of a triangle's edge box and a line. */
@@ -16,11 +17,13 @@ const nudge = [0.3819660113, 0.2360679775] as const;
 export function gridFor(soup: Soup, asked_mm: number): { grid: Grid; coarsened: boolean } {
   const du = soup.high[0] - soup.low[0];
   const dv = soup.high[1] - soup.low[1];
-  const area = Math.max(du * dv, 1e-6);
+  // A rail or an upright sheet is taken as at least a thousandth as wide as it is long.
+  const least = Math.max(du, dv) / 1000;
+  const area = Math.max(Math.max(du, least) * Math.max(dv, least), leastArea_mm2);
   const fine = Math.min(asked_mm, Math.sqrt(area) / leastAcross);
   const { flat, across } = loadOf(soup);
   const cost = (p: number): number =>
-    (perColumn * area + perCrossing * flat) / (p * p) + (perLine * across) / p;
+    perColumn * (du / p + 4) * (dv / p + 4) + (perCrossing * flat) / (p * p) + (perLine * across) / p;
   let pitch = fine;
   while (cost(pitch) > budget) pitch *= 1.05;
   const grid = {

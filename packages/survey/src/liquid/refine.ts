@@ -5,7 +5,7 @@
 import type { TriangleBins } from './bins.ts';
 import { type Box, floodBox, widened } from './box.ts';
 import { type Flood, spread } from './flood.ts';
-import { extentOf, type Region, regionsOf, sameHeight_mm } from './regions.ts';
+import { extentOf, heightsOf, type Region, regionsOf, sameHeight_mm } from './regions.ts';
 import type { Soup } from './soup.ts';
 import { type SpillPlaces, spillPlace } from './spill.ts';
 
@@ -62,8 +62,8 @@ export function refineSpills(refiner: Refiner, flood: Flood, pools: readonly Reg
 }
 
 /** A small region is counted again with about this many columns over its area, and at most this many in its box. */
-const wantedColumns = 1500;
-const mostInBox = 50_000;
+const wantedColumns = 800;
+const mostInBox = 20_000;
 const mostSplit = 8;
 const margin = 2;
 
@@ -73,7 +73,7 @@ export function refineRegion(refiner: Refiner, region: Region): readonly Region[
   const box = widened(extentOf(region), margin, region.flood.columns.grid);
   const split = splitFor(region, box);
   if (split < 2) return undefined;
-  const top = topOf(region) + headroom_mm;
+  const top = heightsOf(region).high + headroom_mm;
   const fine = floodBox(soup, bins, region.flood, box, split, top, contact_mm);
   const known = new Set(region.nodes);
   const own = new Set<number>();
@@ -89,13 +89,6 @@ function splitFor({ nodes }: Region, { i0, i1, j0, j1 }: Box): number {
   const byArea = Math.sqrt(wantedColumns / nodes.length);
   const byBox = Math.sqrt(mostInBox / ((i1 - i0 + 1) * (j1 - j0 + 1)));
   return Math.floor(Math.min(Math.round(byArea), byBox, mostSplit));
-}
-
-function topOf({ flood, nodes, level }: Region): number {
-  if (level < Infinity) return level;
-  let top = -Infinity;
-  for (const n of nodes) if (flood.columns.top[n] > top) top = flood.columns.top[n];
-  return top;
 }
 
 function reachesBorder(region: Region): boolean {

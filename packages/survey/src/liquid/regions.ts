@@ -82,3 +82,15 @@ export function extentOf({ flood, nodes }: Region): { i0: number; i1: number; j0
   }
   return { i0, i1, j0, j1 };
 }
+
+/** Lowest and highest height of the liquid or air of a region. */
+export function heightsOf({ flood, nodes, level }: Region): { low: number; high: number } {
+  const { bottom, top } = flood.columns;
+  let low = Infinity;
+  let high = -Infinity;
+  for (const n of nodes) {
+    if (bottom[n] < low) low = bottom[n];
+    if (top[n] > high) high = top[n];
+  }
+  return { low, high: Math.min(high, level) };
+}

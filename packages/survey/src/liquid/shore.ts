@@ -6,13 +6,15 @@ import { openEnd } from './columns.ts';
 import { Line } from './line.ts';
 import { lineIndex } from './line-index.ts';
 import { neighbours, none, plusU, plusV } from './neighbours.ts';
-import type { Region } from './regions.ts';
+import { heightsOf, type Region } from './regions.ts';
 import type { Soup } from './soup.ts';
 import { type Stacks, stacksOf } from './stacks.ts';
 import { endOf, meanHeight, rises, wallsSeen } from './strip-profile.ts';
 
 export interface Shore {
   readonly stacks: Stacks;
+  /** Triangles near the region and at its height. */
+  readonly near: Uint32Array;
   /** See `neighbours`. */
   readonly neighbour: Int32Array;
   /**
@@ -42,7 +44,8 @@ export function shoreOf(soup: Soup, bins: TriangleBins, region: Region): Shore {
   const { columns } = region.flood;
   const stacks = stacksOf(region);
   const { grid, first, members, eye } = stacks;
-  const near = bins.over(grid);
+  const { low, high } = heightsOf(region);
+  const near = bins.over(grid, low, high);
   const neighbour = neighbours(region, stacks);
   const reach = new Float32Array(region.nodes.length * 4).fill(1);
   const endHeight = new Float32Array(region.nodes.length * 4);
@@ -95,6 +98,7 @@ export function shoreOf(soup: Soup, bins: TriangleBins, region: Region): Shore {
   }
   return {
     stacks,
+    near,
     neighbour,
     reach,
     endHeight,

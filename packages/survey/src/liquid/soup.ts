@@ -44,7 +44,14 @@ export function soupOf(model: Model): Soup {
   for (let p = 0; p < model.parts.length; p++) {
     const { shape } = model.parts[p];
     const own = sound[shape];
-    uvz.set(placedPositions(model, p), v * 3);
+    const placed = placedPositions(model, p);
+    const bad = placed.findIndex((c) => !Number.isFinite(c));
+    if (bad >= 0) {
+      throw new Error(
+        `Part "${model.parts[p].id}": coordinate ${'xyz'[bad % 3]} of vertex ${Math.floor(bad / 3)} is not a finite number; read the model again or repair it.`,
+      );
+    }
+    uvz.set(placed, v * 3);
     for (let c = 0; c < own.triangles.length; c++) triangles[t * 3 + c] = own.triangles[c] + v;
     const n = own.triangles.length / 3;
     part.fill(p, t, t + n);
@@ -76,7 +83,7 @@ function turnAbout(xyz: Float64Array, [cos, sin]: readonly [number, number]): { 
       if (c > high[k]) high[k] = c;
     }
   }
-  return { low, high };
+  return xyz.length > 0 ? { low, high } : { low: [0, 0, 0], high: [0, 0, 0] };
 }
 
 /** Back from the turned frame to that of the model. */

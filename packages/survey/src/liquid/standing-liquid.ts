@@ -88,13 +88,8 @@ function describe(
   };
 }
 
-function paint(
-  { soup, bins }: AirSpace,
-  region: PoolRegion['region'],
-  { stacks }: Shore,
-  field: Float32Array,
-): void {
-  facingTriangles(soup, region, bins.over(stacks.grid, region.level), (triangle, depth) => {
+function paint({ soup }: AirSpace, region: PoolRegion['region'], { near }: Shore, field: Float32Array): void {
+  facingTriangles(soup, region, near, (triangle, depth) => {
     const source = soup.source[triangle];
     if (source >= 0 && !(field[source] >= depth)) field[source] = depth;
   });

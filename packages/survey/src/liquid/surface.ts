@@ -18,7 +18,7 @@ export interface LiquidSurface {
 export function regionVolume(region: Region, shore: Shore): number {
   const { columns } = region.flood;
   const { neighbour } = shore;
-  const height = heightsOf(region);
+  const height = depthsOf(region);
   const hollow = region.level === Infinity;
   const open = (m: number): boolean => columns.top[region.nodes[m]] > region.level;
   let volume = shore.between_mm3;
@@ -60,7 +60,7 @@ export function liquidSurface(soup: Pick<Soup, 'turn'>, region: Region, shore: S
   };
   eachPolygon(
     shore,
-    heightsOf(region),
+    depthsOf(region),
     {
       belongs: open,
       joined: (m, way) => {
@@ -90,7 +90,7 @@ export function liquidSurface(soup: Pick<Soup, 'turn'>, region: Region, shore: S
   return { triangles: Float32Array.from(out), area_mm2: area };
 }
 
-function heightsOf({ flood, nodes, level }: Region): Float64Array {
+function depthsOf({ flood, nodes, level }: Region): Float64Array {
   const { bottom, top } = flood.columns;
   return Float64Array.from(nodes, (n) => Math.min(top[n], level) - bottom[n]);
 }
