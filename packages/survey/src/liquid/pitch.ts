@@ -10,6 +10,8 @@ const budget = 1.2e9;
 const perColumn = 60;
 const perCrossing = 60;
 const perLine = 12;
+/** However little they hold: time. */
+const mostColumns = 8e6;
 /** Fractions of a pitch by which the lattice is set off, so that it meets no round coordinate. */
 const nudge = [0.3819660113, 0.2360679775] as const;
 
@@ -22,10 +24,11 @@ export function gridFor(soup: Soup, asked_mm: number): { grid: Grid; coarsened: 
   const area = Math.max(Math.max(du, least) * Math.max(dv, least), leastArea_mm2);
   const fine = Math.min(asked_mm, Math.sqrt(area) / leastAcross);
   const { flat, across } = loadOf(soup);
-  const cost = (p: number): number =>
-    perColumn * (du / p + 4) * (dv / p + 4) + (perCrossing * flat) / (p * p) + (perLine * across) / p;
+  const columns = (p: number): number => (du / p + 4) * (dv / p + 4);
+  const bytes = (p: number): number =>
+    perColumn * columns(p) + (perCrossing * flat) / (p * p) + (perLine * across) / p;
   let pitch = fine;
-  while (cost(pitch) > budget) pitch *= 1.05;
+  while (columns(pitch) > mostColumns || bytes(pitch) > budget) pitch *= 1.05;
   const grid = {
     u0: soup.low[0] - (1 + nudge[0]) * pitch,
     v0: soup.low[1] - (1 + nudge[1]) * pitch,

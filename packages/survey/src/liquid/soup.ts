@@ -48,7 +48,7 @@ export function soupOf(model: Model): Soup {
     const bad = placed.findIndex((c) => !Number.isFinite(c));
     if (bad >= 0) {
       throw new Error(
-        `Part "${model.parts[p].id}": coordinate ${'xyz'[bad % 3]} of vertex ${Math.floor(bad / 3)} is not a finite number; read the model again or repair it.`,
+        `Part "${model.parts[p].id}": vertex ${Math.floor(bad / 3)} has a coordinate that is not a finite number; read the model again or repair it.`,
       );
     }
     uvz.set(placed, v * 3);

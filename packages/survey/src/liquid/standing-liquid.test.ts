@@ -217,7 +217,7 @@ test('a coordinate that is not a number is named', () => {
   positions[7] = Number.NaN;
   expect(() =>
     measureStandingLiquid(modelOf([{ ...bowl, mesh: { ...bowl.mesh, positions } }]), defaultSettings),
-  ).toThrow('Part "bowl": coordinate y of vertex 2 is not a finite number');
+  ).toThrow('Part "bowl": vertex 2 has a coordinate that is not a finite number');
 });
 
 test('flat, thin and tiny models are measured without fuss', () => {

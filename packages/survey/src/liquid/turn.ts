@@ -3,7 +3,8 @@
  *
  * A wall that runs along the grid is counted with an error of up to half a column over its whole length, and one
  * that runs at a simple slope to it (1:1, 1:2) nearly so. The grid is therefore turned so that the steep faces of
- * the model, weighted by area, stand as far from such directions as can be.
+ * the model, weighted by area, stand as far from such directions as can be, unless that makes the grid much larger
+ than the ground plan: a long line of machines is hardly turned at all.
  */
 
 /** Directions, degrees from a grid axis, at which walls and columns beat, with how badly. Symmetric about 45. */
@@ -20,12 +21,16 @@ const golden_deg = 31.717;
 /** Angle in radians by which the grid is turned against x. `xyz` per vertex, mm. */
 export function turnAgainstWalls(xyz: Float64Array, triangles: Uint32Array): number {
   const walls = wallDirections(xyz, triangles);
+  const outline = extremePoints(xyz);
+  let smallest = Infinity;
+  for (let d = 0; d < 90; d++) smallest = Math.min(smallest, boxArea(outline, (d * Math.PI) / 180));
+  smallest = Math.max(smallest, 1e-9);
   let best = golden_deg;
   let least = Infinity;
   for (let step = 0; step < 180; step++) {
     // Candidates spread from the golden angle in a fixed order, half a degree apart.
     const candidate = golden_deg + step / 2;
-    let badness = 0;
+    let badness = (largerBox * boxArea(outline, (candidate * Math.PI) / 180)) / smallest;
     for (let d = 0; d < 90; d++) if (walls[d] > 0) badness += walls[d] * beat(d + 0.5 - candidate);
     if (badness < least * (1 - 1e-9)) {
       least = badness;
@@ -33,6 +38,45 @@ export function turnAgainstWalls(xyz: Float64Array, triangles: Uint32Array): num
     }
   }
   return ((best % 90) * Math.PI) / 180;
+}
+
+/** Badness of a bounding box twice as large. */
+const largerBox = 0.05;
+/** Directions in which the outline of the ground plan is taken. */
+const directions = 32;
+
+/** The vertices that lie farthest out in evenly spread directions: x, y of each. */
+function extremePoints(xyz: Float64Array): Float64Array {
+  const out = new Float64Array(directions * 2);
+  for (let d = 0; d < directions; d++) {
+    const c = Math.cos((2 * Math.PI * d) / directions);
+    const s = Math.sin((2 * Math.PI * d) / directions);
+    let far = -Infinity;
+    for (let i = 0; i < xyz.length; i += 3) {
+      const along = c * xyz[i] + s * xyz[i + 1];
+      if (along <= far) continue;
+      far = along;
+      out[d * 2] = xyz[i];
+      out[d * 2 + 1] = xyz[i + 1];
+    }
+  }
+  return out;
+}
+
+/** Area of the box along axes turned by the angle (radians) around points, mm2. */
+function boxArea(points: Float64Array, angle: number): number {
+  const c = Math.cos(angle);
+  const s = Math.sin(angle);
+  let [uLow, uHigh, vLow, vHigh] = [Infinity, -Infinity, Infinity, -Infinity];
+  for (let i = 0; i < points.length; i += 2) {
+    const u = c * points[i] + s * points[i + 1];
+    const v = c * points[i + 1] - s * points[i];
+    uLow = Math.min(uLow, u);
+    uHigh = Math.max(uHigh, u);
+    vLow = Math.min(vLow, v);
+    vHigh = Math.max(vHigh, v);
+  }
+  return (uHigh - uLow) * (vHigh - vLow);
 }
 
 function beat(angle_deg: number): number {
