@@ -42,4 +42,6 @@ export interface RuleResult {
   /** What was looked at, for requirements without a finding: "64 parts, no pool above 1 mL". */
   readonly basis: string;
   readonly notes: readonly string[];
+  /** Requirements that ask nothing of this machine, each with the reason. */
+  readonly idle?: Readonly<Record<string, string>>;
 }

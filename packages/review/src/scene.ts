@@ -10,6 +10,7 @@ import {
 import type { Brief, PartData } from '@coveline/project';
 import type { SurveyResult } from '@coveline/survey';
 import { type Known, knowledgeOf } from './parts/known.ts';
+import { openMembersOf } from './parts/open-members.ts';
 import { proposeFor, withChanges } from './parts/propose.ts';
 import type { ReviewRequest } from './request.ts';
 
@@ -19,6 +20,8 @@ export interface Scene {
   readonly brief: Brief;
   readonly parts: readonly PartData[];
   readonly demands: ReadonlyMap<string, Demand>;
+  /** Open hollow members: inner wall in cm2 by part index. Empty when hollows were not surveyed. */
+  readonly openMembers: ReadonlyMap<number, number>;
   /** Only dry cleaning by the brief: no water reaches the machine. */
   readonly dryOnly: boolean;
 }
@@ -33,6 +36,7 @@ export function sceneOf(request: ReviewRequest): Scene {
     brief,
     parts: withChanges(proposeFor(known, survey), partChanges),
     demands: new Map(demands.map((d) => [d.id, d])),
+    openMembers: survey.measures.hollows ? openMembersOf(known, survey) : new Map(),
     dryOnly: brief.cleaning.ways.length > 0 && brief.cleaning.ways.every((w) => w === 'dry'),
   };
 }

@@ -1,5 +1,5 @@
 /** Every requirement in force gets a line: met, not met, not shown, or no such element. Nothing is silently met. */
-import { type Demand, type Evidence, elements } from '@coveline/catalogue';
+import { type Demand, type Evidence, elements, type MeasureKey } from '@coveline/catalogue';
 import type { RuleResult } from './draft.ts';
 import { some, theName } from './names/display.ts';
 import { isComputed, type Scene } from './scene.ts';
@@ -36,6 +36,8 @@ function statusOf(
   if (own.some((f) => f.status === 'notMet'))
     return line('notMet', `${own.length} ${own.length === 1 ? 'finding' : 'findings'}: ${own[0].title}`);
   if (own.length > 0) return line('notShown', own[0].title);
+  const idle = rules.map((r) => r.idle?.[demand.id]).find((reason) => reason !== undefined);
+  if (idle !== undefined) return line('noSuchElement', idle);
   const isPresent = alwaysThere.has(demand.element) || present.has(demand.element);
   if (!isPresent)
     return line(
@@ -88,6 +90,21 @@ function presentElements(scene: Scene): ReadonlySet<string> {
   return out;
 }
 
+const measureWords: Record<MeasureKey, string> = {
+  standingLiquid: 'standing liquid',
+  flatFaces: 'flat faces',
+  insideCorners: 'inside corners',
+  narrowGaps: 'narrow gaps',
+  hollows: 'hollows',
+  fasteners: 'fasteners and threads',
+  handReach: 'hand reach',
+  toolReach: 'tool reach',
+  jetReach: 'jet reach',
+  openSky: 'open sky',
+  overhead: 'what hangs overhead',
+  clearances: 'clearances',
+};
+
 const ways: Record<Exclude<Evidence['by'], 'measure'>, string> = {
   calculation: 'by calculation',
   hand: 'by measuring on the machine',
@@ -97,7 +114,7 @@ const ways: Record<Exclude<Evidence['by'], 'measure'>, string> = {
 
 function howToShow(evidence: readonly Evidence[]): string {
   const words = evidence.map((e) =>
-    e.by === 'measure' ? `by the measure "${e.measure}", which the survey has not computed` : ways[e.by],
+    e.by === 'measure' ? `by the measure of ${measureWords[e.measure]}, not computed yet` : ways[e.by],
   );
   return words.length === 0 ? 'by looking at the machine' : [...new Set(words)].join(', ');
 }

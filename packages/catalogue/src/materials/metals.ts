@@ -6,7 +6,7 @@ export const stainlessSteels = materialsOf('stainless steel', [
     id: '1.4301',
     name: 'Stainless steel 1.4301 (304)',
     designations: ['EN 1.4301', 'X5CrNi18-10', 'UNS S30400', 'AISI 304'],
-    hints: ['1.4301', '14301', 'aisi304', '304', 'v2a'],
+    hints: ['1.4301', '14301', 'aisi304', '304', 'v2a', 'a2', 'a2-70'],
     density_kg_m3: 7900,
     foodContact: 'usual',
     remarks:
@@ -37,7 +37,7 @@ export const stainlessSteels = materialsOf('stainless steel', [
     id: '1.4404',
     name: 'Stainless steel 1.4404 (316L)',
     designations: ['EN 1.4404', 'X2CrNiMo17-12-2', 'UNS S31603', 'AISI 316L'],
-    hints: ['1.4404', '14404', '316l', 'v4a'],
+    hints: ['1.4404', '14404', '316l', 'v4a', 'a4', 'a4-80'],
     density_kg_m3: 8000,
     foodContact: 'usual',
     remarks:
@@ -52,6 +52,16 @@ export const stainlessSteels = materialsOf('stainless steel', [
     density_kg_m3: 8000,
     foodContact: 'usual',
     remarks: 'As 1.4404; its titanium leaves specks when polished.',
+    from: memory('EHEDG-32', 'stainless steels'),
+  },
+  {
+    id: '1.4408',
+    name: 'Cast stainless steel 1.4408 (CF8M)',
+    designations: ['EN 1.4408', 'GX5CrNiMo19-11-2', 'UNS J92900'],
+    hints: ['1.4408', '14408', 'cf8m'],
+    density_kg_m3: 7900,
+    foodContact: 'usual',
+    remarks: 'Cast as 1.4401: its skin is rough and may have pores; ask for the finish of wetted faces.',
     from: memory('EHEDG-32', 'stainless steels'),
   },
   {
@@ -127,6 +137,16 @@ export const otherMetals = materialsOf('other metal', [
     foodContact: 'unsuitable',
     remarks:
       'Zinc dissolves in acid and alkali; then it rusts. Small zinc-plated bolts in large stainless plates go fast.',
+    from: practice,
+  },
+  {
+    id: 'tinplate',
+    name: 'Tinplate',
+    designations: ['EN 10202'],
+    hints: ['tinplate', 'weissblech', 'fer-blanc', 'banda stagnata', 'hojalata'],
+    density_kg_m3: 7850,
+    foodContact: 'usual',
+    remarks: 'For packs and lids, lacquered; rusts where it is scratched.',
     from: practice,
   },
   {

@@ -96,7 +96,7 @@ export const plastics = materialsOf('plastic', [
     id: 'pe-uhmw',
     name: 'PE-UHMW',
     designations: ['ISO 1043 PE-UHMW'],
-    hints: ['uhmw', 'pe1000', 'pe-1000', 'pe500'],
+    hints: ['pe-uhmw', 'uhmw', 'pe1000', 'pe-1000', 'pe500'],
     density_kg_m3: 940,
     foodContact: 'usual',
     maxTemperature_degC: 80,
@@ -145,6 +145,28 @@ export const plastics = materialsOf('plastic', [
     foodContact: 'withProof',
     maxTemperature_degC: 115,
     remarks: 'Alkali and alcohol crack it under stress; scratches.',
+    from: practice,
+  },
+  {
+    id: 'petg',
+    name: 'PETG',
+    designations: ['ISO 1043 PET-G'],
+    hints: ['petg', 'pet-g'],
+    density_kg_m3: 1270,
+    foodContact: 'usual',
+    maxTemperature_degC: 65,
+    remarks: 'Softens in hot water; strong alkali attacks it; stands alcohol better than acrylic does.',
+    from: practice,
+  },
+  {
+    id: 'tpu-belt',
+    name: 'Thermoplastic polyurethane (belts)',
+    designations: ['ISO 1043 TPU'],
+    hints: ['belt pu', 'gurt pu', 'pu blue', 'pu blau', 'belt tpu'],
+    density_kg_m3: 1200,
+    foodContact: 'usual',
+    maxTemperature_degC: 80,
+    remarks: 'Hot water, acid and peracid break it down; fine in fat.',
     from: practice,
   },
   {
@@ -209,6 +231,15 @@ export const jackets = materialsOf('cable jacket', [
 ]);
 
 export const glasses = materialsOf('glass', [
+  {
+    id: 'glass-fibre',
+    name: 'Glass fibre filter medium',
+    designations: ['ISO 29463 filter medium'],
+    hints: ['glass fibre', 'glass fiber', 'glasfaser', 'fibre de verre', 'fibra de vidrio', 'fibra di vetro'],
+    foodContact: 'withProof',
+    remarks: 'Sheds fibres when wet or touched: never in reach of the rinse.',
+    from: practice,
+  },
   {
     id: 'glass',
     name: 'Glass',

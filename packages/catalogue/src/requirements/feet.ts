@@ -87,7 +87,6 @@ export const feet = requirementsOf('feet', [
       'The hood above limits the height.',
       'Move the machine and clean the bench under it at each clean.',
     ],
-    specialises: 'feet-height',
   },
   {
     id: 'feet-product-height',

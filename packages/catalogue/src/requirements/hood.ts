@@ -145,6 +145,13 @@ export const hoods = requirementsOf('hood', [
     hazards: 'PB',
     shown: [finds('openSky'), finds('overhead')],
     from: [memory('HHC', '15')],
+    limits: [
+      atMost('shareHidden', 0, '1', {
+        areas: F,
+        from: half('GMP-1', 'first air'),
+        datum: 'part of the open mouth with something straight above it, below the filter',
+      }),
+    ],
     remedies: [some('Outside, behind a pane.')],
     kept: ['They have to see.', 'Slim body.'],
     specialises: 'hood-first',

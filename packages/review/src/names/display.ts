@@ -1,21 +1,35 @@
 /** How sentences name parts. */
 
-/** Designations of materials and sizes that a name carries along: "1.4301", "AISI 304", "Ø40", "DN25", "M8x30". */
-const designation = /\b(\d\.\d{4}|aisi ?\d{3}l?|en ?aw-?\d{4}|Ø ?\d+\S*)(?=\s|$)|Ø ?\d+\S*/gi;
+/**
+ * What names carry along beside words: steel numbers, grades, plastics, standards, diameters and sizes. Threads (M8)
+ * and nominal sizes (DN25) stay, as they tell parts apart.
+ */
+const designation = new RegExp(
+  [
+    String.raw`\d\.\d{4}`,
+    String.raw`aisi ?\d{3}l?`,
+    String.raw`(?:en ?aw|en|iso|din)[ -]?\d{3,5}(?:-\d+)?`,
+    'a[24](?:-[78]0)?',
+    'pa ?66?|pe-(?:uhmw|hd)|petg?|pmma|pom|ptfe|peek|epdm|fkm|vmq|nbr|pvc|pur?|tpu|pc',
+    'rhs|shs|chs',
+    String.raw`ø ?[\d.,]+(?:x[\d.,]+)*`,
+    String.raw`[\d.,]+(?:x[\d.,]+)*(?: ?(?:mm|cm|ml|l|kw))?`,
+  ]
+    .map((pattern) => String.raw`(?<![\p{L}\d_])(?:${pattern})(?![\p{L}\d_])`)
+    .join('|'),
+  'giu',
+);
 
-/** The name without material designations, as long as something is left. */
+/** The name without designations, as long as a word is left. */
 export function bareName(name: string): string {
-  const bare = name
-    .replace(designation, '')
-    .replace(/[_\s]+/g, ' ')
-    .trim();
-  return bare.length >= 3 ? bare : name;
+  const bare = name.replace(designation, ' ').replace(/\s+/g, ' ').trim();
+  return /\p{L}{3}/u.test(bare) ? bare : name;
 }
 
-/** "the jar guide plate" for a name of plain words, `"PRT-0012"` in quotes otherwise. */
+/** "the jar guide plate" for a name of plain lower-case words, `"PRT_0012"` in quotes otherwise. */
 export function theName(name: string): string {
   const bare = bareName(name);
-  return /^[a-z][a-z -]*( [A-Z]+\d*)?$/.test(bare) ? `the ${bare}` : `"${bare}"`;
+  return /^[\p{Ll}][\p{L}\d -]*$/u.test(bare) ? `the ${bare}` : `"${bare}"`;
 }
 
 /** Starts a sentence with the name. */

@@ -87,7 +87,7 @@ export const nouns: readonly NounEntry[] = [
   entry(
     'guard',
     'guard',
-    'guard schutzgitter schutzhaube protecteur carter resguardo riparo afscherming fence',
+    'guard shield schutzgitter schutzhaube protecteur carter resguardo riparo afscherming fence',
   ),
   entry(
     'enclosure',
@@ -135,10 +135,10 @@ export const nouns: readonly NounEntry[] = [
   entry(
     'pipe',
     'pipe',
-    'pipe rohrleitung rohrbogen tee elbow union reducer blind_cap blindkappe ferrule clamp_union tuyau tuyauterie tubería tuberia tubazione leiding bogen manifold riser',
+    'pipe rohrleitung rohrbogen tee bend elbow union reducer blind_cap blindkappe ferrule clamp_union tuyau tuyauterie tubería tuberia tubazione leiding bogen manifold riser',
   ),
   entry('valve', 'valve', 'valve ventil vanne valvola válvula valvula klep cock hahn'),
-  entry('pump', 'pump', 'pump pumpe pompe bomba pompa pomp'),
+  entry('pump', 'pump', 'pump pumpe impeller rotor pompe bomba pompa pomp'),
   entry(
     'sensor',
     'sensor',
@@ -150,7 +150,7 @@ export const nouns: readonly NounEntry[] = [
   entry(
     'tray',
     'tray',
-    'tray drip_tray drain wanne tropfwanne tropfschale abtropf ablauf bac égouttoir bandeja desagüe vaschetta vasca lekbak afvoer gutter rinne collar',
+    'tray drip_tray drain_tray drain wanne tropfwanne tropfschale abtropf ablauf bac égouttoir bandeja desague vaschetta vasca lekbak afvoer gutter rinne collar',
   ),
   entry(
     'insulation',
@@ -168,7 +168,7 @@ export const nouns: readonly NounEntry[] = [
     'hood',
     'filter hepa filtre filtro schwebstofffilter diffuser fan ventilator lüfter ventilateur',
   ),
-  entry('lamp', 'hood', 'lamp leuchte luminaire lampe lampara lampada lamp_bar camera'),
+  entry('lamp', 'hood', 'lamp leuchte luminaire lampe lampara lampada lamp_bar lamp_lens camera'),
   entry(
     'container',
     'container',
@@ -184,7 +184,7 @@ export const nouns: readonly NounEntry[] = [
     'closing',
     'capper lid_press closer verschliesser verschließer capsuleuse tapadora tappatrice magazine stempel press',
   ),
-  entry('lid', 'closing', 'lid cap deckel couvercle capsule tapa tapón coperchio deksel'),
+  entry('lid', 'closing', 'lid deckel couvercle capsule tapa tapón coperchio deksel'),
   entry('waste', 'waste', 'waste reject ausschuss dechet déchet rechazo scarto afval bin'),
-  entry('plug', 'hollow', 'end_cap plug endkappe stopfen bouchon tapon tappo dop'),
+  entry('plug', 'hollow', 'end_cap push-in plug endkappe stopfen bouchon tapon tappo dop'),
 ];

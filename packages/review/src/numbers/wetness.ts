@@ -51,7 +51,12 @@ export function wetness(brief: Brief, depth_mm: number, area_cm2: number): Wetne
     );
     if (growth.kind === 'done') {
       const { growth_log10 } = growth.values;
-      numbers.push({ label: 'Growth until then', value: growth_log10, unit: '1', working: growth.working });
+      numbers.push({
+        label: 'Growth until then',
+        value: growth_log10,
+        unit: 'log10',
+        working: growth.working,
+      });
       said.push(
         growth_log10 >= 0.3
           ? `If residue feeds it, Listeria can grow by ${growth_log10.toFixed(1)} powers of ten until then.`

@@ -28,26 +28,39 @@ const reach_mm = 2000;
 export function knowledgeOf(model: Model): Known {
   const extents = extentsOf(model);
   const is = model.parts.map(recognise);
-  const isPack = (p: number) =>
-    is[p]?.from === 'name' && (is[p].noun === 'container' || is[p].noun === 'lid');
   const indexOf = new Map(model.parts.map((part, p) => [part.id, p]));
-  const mouths: OpenMouth[] = [];
+  const named = (p: number) => (is[p]?.from === 'name' ? is[p].noun : undefined);
+  const containers = model.parts.flatMap((_, p) => (named(p) === 'container' ? [p] : []));
+  const mouths = containers.map((p) => mouthOf(p, extents[p]));
+  // A lid of a hopper is a part of the machine; one that lies on a container, or has the shape of one that does, is not.
+  const lidShapes = new Set<number>();
+  const lidded = new Set<number>();
   for (let p = 0; p < model.parts.length; p++) {
-    if (!isPack(p) || is[p]?.noun !== 'container') continue;
-    const mouth = mouthOf(p, extents[p]);
-    if (isLidded(extents, is, mouth)) continue;
-    mouths.push({ mouth, above: hangingOver(model, extents, mouth, reach_mm, isPack) });
+    if (named(p) !== 'lid') continue;
+    for (const mouth of mouths.filter((m) => liesOn(extents[p], m))) {
+      lidShapes.add(model.parts[p].shape);
+      lidded.add(mouth.part);
+    }
   }
-  return { model, indexOf, extents, is, isPack, mouths };
+  const isPack = (p: number) =>
+    named(p) === 'container' || (named(p) === 'lid' && lidShapes.has(model.parts[p].shape));
+  return {
+    model,
+    indexOf,
+    extents,
+    is,
+    isPack,
+    mouths: mouths
+      .filter((m) => !lidded.has(m.part))
+      .map((mouth) => ({ mouth, above: hangingOver(model, extents, mouth, reach_mm, isPack) })),
+  };
 }
 
-/** A lid sits on a mouth when its box covers the middle of the mouth, within 15 mm of the rim. */
-function isLidded(extents: readonly Extent[], is: readonly (Recognised | null)[], { at_mm }: Mouth): boolean {
-  return extents.some(
-    ({ low, high }, p) =>
-      is[p]?.noun === 'lid' &&
-      [0, 1].every((i) => low[i] < at_mm[i] && high[i] > at_mm[i]) &&
-      low[2] < at_mm[2] + 15 &&
-      high[2] > at_mm[2] - 15,
+/** Its box covers the middle of the mouth, within 15 mm of the rim. */
+function liesOn({ low, high }: Extent, { at_mm }: Mouth): boolean {
+  return (
+    [0, 1].every((i) => low[i] < at_mm[i] && high[i] > at_mm[i]) &&
+    low[2] < at_mm[2] + 15 &&
+    high[2] > at_mm[2] - 15
   );
 }

@@ -38,6 +38,13 @@ export function clearances(scene: Scene): RuleResult {
         ? 'The brief says that the machine stands on a bench: clearance is counted from the bench top.'
         : 'The lowest point of the model is taken as the floor.',
     ],
+    idle: stands
+      ? {
+          'feet-height': 'The brief says that the machine stands on a bench',
+          'feet-product-height':
+            'The brief says that the machine stands on a bench, above the splash from the floor',
+        }
+      : { 'feet-bench-height': 'The brief does not say that the machine stands on a bench' },
   };
 }
 

@@ -32,6 +32,9 @@ const worthTelling_cm2: Record<AreaClass, number> = { food: 5, splash: 25, nonFo
 /** From this share of the limit on, a face nearly meets it. */
 const nearly = 0.9;
 
+const dry =
+  'By the brief the machine is cleaned dry: no water has to run off. Asked again when wet cleaning is introduced';
+
 interface Level {
   readonly face: FlatFace;
   readonly part: number;
@@ -48,9 +51,9 @@ export function flatFaces(scene: Scene): RuleResult {
     return {
       drafts: [],
       settles,
-      basis:
-        'By the brief the machine is cleaned dry: no water has to run off. It is asked again when wet cleaning is introduced',
+      basis: dry,
       notes: [],
+      idle: Object.fromEntries(settles.map((id) => [id, dry])),
     };
   const levels = faces.map((face) => judged(scene, face)).filter((l) => l !== null);
   const groups = new Map<string, Level[]>();
@@ -93,6 +96,8 @@ function judged(scene: Scene, face: FlatFace): Level | null {
   const parts = partsAt(scene, face);
   const part = parts[0];
   if (part === undefined || scene.known.isPack(part) || isUnderPool(scene, face)) return null;
+  // A belt carries on its level face; what it asks is asked of belts.
+  if (scene.known.is[part]?.noun === 'belt') return null;
   const area = strictestArea(scene, parts);
   const [id, quantity] = ofElement[elementOf(scene, part) ?? ''] ?? ['gen-slope', 'slope'];
   const demand = firstInForce(scene, [id, 'gen-slope'], area);

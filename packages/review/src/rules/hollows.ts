@@ -16,8 +16,9 @@ import {
   strictestArea,
   twinKey,
 } from '../scene.ts';
+import { openMembers } from './open-members.ts';
 
-/** The inside of these is their maker's matter and is asked by degree of protection. */
+/** Air inside these is meant to be there: it is asked by degree of protection. */
 const closedByNature = new Set([
   'drive',
   'enclosure',
@@ -28,6 +29,9 @@ const closedByNature = new Set([
   'fastener',
   'bearing',
 ]);
+/** The air in lines and vessels is the way of product or water. */
+const lines = new Set(['pipe', 'valve', 'pump', 'spray', 'hose', 'tank', 'hopper', 'nozzle']);
+const isOfLine = (scene: Scene, p: number) => lines.has(elementOf(scene, p) ?? '');
 /** A blind channel at least this deep for its mouth, with at least this mouth, is a tube with an open end. */
 const tubeRatio = 3;
 const tubeMouth_mm = 8;
@@ -45,7 +49,7 @@ export function hollows(scene: Scene): RuleResult {
   const closed = measures?.closed ?? [];
   const blind = measures?.blind ?? [];
   return {
-    drafts: [...closedHollows(scene, closed), ...blindChannels(scene, blind)],
+    drafts: [...closedHollows(scene, closed), ...openMembers(scene), ...blindChannels(scene, blind)],
     settles: ['hollow-sealed', 'hollow-open', 'hollow-blind', 'pipe-dead', 'tank-nozzle', 'sens-flush'],
     basis: `${closed.length} closed hollows and ${blind.length} blind channels found on ${scene.parts.length} parts`,
     notes: [],
@@ -56,9 +60,12 @@ export function hollows(scene: Scene): RuleResult {
 function closedHollows(scene: Scene, closed: readonly ClosedHollow[]): Draft[] {
   const ofMembers = closed.flatMap((hollow) => {
     const parts = partsAt(scene, hollow);
-    if (parts.length === 0 || parts.some((p) => scene.known.isPack(p))) return [];
-    if (parts.every((p) => closedByNature.has(elementOf(scene, p) ?? ''))) return [];
-    return [{ hollow, parts, area: strictestArea(scene, parts) }];
+    if (parts.length === 0 || parts.some((p) => scene.known.isPack(p) || isOfLine(scene, p))) return [];
+    const holder = holderOf(scene, hollow, parts);
+    if (closedByNature.has(elementOf(scene, holder) ?? '')) return [];
+    return [
+      { hollow, parts: [holder, ...parts.filter((p) => p !== holder)], area: strictestArea(scene, parts) },
+    ];
   });
   type Member = (typeof ofMembers)[number];
   const groups = new Map<string, Member[]>();
@@ -81,11 +88,10 @@ function closedDraft(
   const sorted = [...group].sort(
     (a, b) => b.hollow.volume_mL - a.hollow.volume_mL || (a.hollow.id < b.hollow.id ? -1 : 1),
   );
-  const { area } = sorted[0];
-  const parts = bySize(scene, sorted[0].parts);
+  const { area, parts } = sorted[0];
   const demand = firstInForce(scene, ['hollow-sealed'], area);
   if (!demand) return null;
-  const all = [...new Set(sorted.flatMap((m) => bySize(scene, m.parts)))];
+  const all = [...new Set(sorted.flatMap((m) => m.parts))];
   const total = sorted.reduce((sum, m) => sum + m.hollow.volume_mL, 0);
   const built = anchor.includes('built');
   const pressed = all.some((p) => scene.parts[p].joint === 'pressed' || scene.parts[p].joint === 'loose');
@@ -104,7 +110,7 @@ function closedDraft(
     parts: all,
     area,
     title: built
-      ? `${alike(TheName(scene.known.model.parts[parts[0]].name), group.length)} is hollow and closed only by what is put on it: ${some(plugs)}`
+      ? `${alike(TheName(scene.known.model.parts[parts[0]].name), new Set(sorted.map((m) => m.parts[0])).size)} is hollow and closed only by what is put on it: ${some(plugs)}`
       : `${group.length === 1 ? '1 hollow is' : `${group.length} hollows are`} closed in the model, ${volume} of air; whether the welds are tight is not shown: ${some(names)}`,
     numbers: [
       measured(
@@ -125,9 +131,16 @@ function closedDraft(
   };
 }
 
-/** Largest first: the member before its cap. */
-const bySize = (scene: Scene, parts: readonly number[]) =>
-  [...parts].sort((a, b) => boxVolume(scene.known.extents[b]) - boxVolume(scene.known.extents[a]) || a - b);
+/** The part that the hollow is in: the smallest one whose box holds it, else the largest of all. */
+function holderOf(scene: Scene, { bounds_mm: [low, high] }: ClosedHollow, parts: readonly number[]): number {
+  const { extents } = scene.known;
+  const holds = parts.filter((p) =>
+    [0, 1, 2].every((i) => extents[p].low[i] <= low[i] + 1 && extents[p].high[i] >= high[i] - 1),
+  );
+  const bySize = (list: readonly number[]) =>
+    [...list].sort((a, b) => boxVolume(extents[a]) - boxVolume(extents[b]) || a - b);
+  return bySize(holds)[0] ?? bySize(parts).at(-1)!;
+}
 
 function blindChannels(scene: Scene, blind: readonly BlindChannel[]): Draft[] {
   const open = blind.flatMap((channel) => {

@@ -52,6 +52,8 @@ function judged(scene: Scene, corner: InsideCorner): Edge | null {
   const parts = partsAt(scene, corner);
   const part = parts[0];
   if (part === undefined || scene.known.isPack(part) || parts.some((p) => isFastener(scene, p))) return null;
+  // The edges inside an open tube are told with the tube.
+  if (scene.openMembers.has(part)) return null;
   const area = strictestArea(scene, parts);
   const demand = firstInForce(scene, ['gen-radius-food', 'gen-radius-splash'], area);
   const limit = demand && limitOf(demand, 'radius', area, corner.angle_deg);

@@ -3,7 +3,7 @@ import type { Demand } from '@coveline/catalogue';
 import { formatQuantity } from '@coveline/quantity';
 import type { Draft, RuleResult } from '../draft.ts';
 import type { Hanging } from '../geometry/mouth.ts';
-import { some, TheName, theName } from '../names/display.ts';
+import { TheName, theName } from '../names/display.ts';
 import type { Noun } from '../names/nouns.ts';
 import { measured } from '../numbers/measured.ts';
 import { firstInForce, limitOf, type Scene, twinKey } from '../scene.ts';
@@ -46,7 +46,7 @@ export function overhead(scene: Scene): RuleResult {
   }
   const groups = new Map<string, Above[]>();
   for (const a of above) {
-    const key = `${a.demand.id}|${twinKey(scene, a.part)}`;
+    const key = `${a.demand.id}|${unitOf(scene, a.part)}`;
     groups.set(key, [...(groups.get(key) ?? []), a]);
   }
   const count = scene.known.mouths.length;
@@ -62,6 +62,12 @@ export function overhead(scene: Scene): RuleResult {
         ? ['No open container was recognised by name: what hangs above product was not looked for.']
         : [],
   };
+}
+
+/** Bar, lens and rods of one lamp are one obstacle: parts of one assembly, unless it is the whole machine. */
+function unitOf(scene: Scene, part: number): string {
+  const { assembly } = scene.known.model.parts[part];
+  return assembly.length >= 2 ? assembly.join('/') : twinKey(scene, part);
 }
 
 /** Height of the lowest filter, mm; null without one. Above it lies the unclean side of the hood. */
@@ -83,7 +89,15 @@ function demandOn(scene: Scene, { part, share }: Hanging, underFilter: boolean):
   };
   const special = is?.from === 'name' ? byElement[is.element] : undefined;
   if (!special && share > roof && !underFilter) return null;
-  return firstInForce(scene, [special, underFilter ? 'hood-first' : undefined, 'frame-overhead'], 'food');
+  return firstInForce(
+    scene,
+    [
+      special,
+      underFilter ? (is?.noun === 'lamp' ? 'hood-light' : 'hood-first') : undefined,
+      'frame-overhead',
+    ],
+    'food',
+  );
 }
 
 function draftOf(scene: Scene, group: readonly Above[], anchor: string): Draft {
@@ -97,11 +111,14 @@ function draftOf(scene: Scene, group: readonly Above[], anchor: string): Draft {
   const jar = theName(scene.known.model.parts[container].name);
   const percent = `${Math.max(1, Math.round(hanging.share * 100))} %`;
   const high = formatQuantity(hanging.height_mm, 'mm', { digits: 3 });
-  const isAir = demand.id === 'hood-first';
+  const isAir = demand.id === 'hood-first' || demand.id === 'hood-light';
   const more = containers.length > 1 ? ` (${containers.length} containers)` : '';
   return {
     demand,
-    limit: limitOf(demand, isAir ? 'shareHidden' : 'shareAbove', 'food'),
+    limit:
+      limitOf(demand, isAir ? 'shareHidden' : 'shareAbove', 'food') ??
+      limitOf(demand, 'drivesAbove', 'food') ??
+      limitOf(demand, 'cablesAbove', 'food'),
     status: 'notMet',
     measure: 'overhead',
     anchor,
@@ -120,7 +137,7 @@ function draftOf(scene: Scene, group: readonly Above[], anchor: string): Draft {
       ),
       measured('Height above the mouth', hanging.height_mm, 'mm', 'least height of the part above the mouth'),
     ],
-    why: whyOf(demand, name, some([jar])),
+    why: whyOf(demand, theName(scene.known.model.parts[part].name), jar),
     harm: 'falls',
     weight: hanging.share * 100,
     weightLabel: 'percent of the mouth',
@@ -134,7 +151,8 @@ function draftOf(scene: Scene, group: readonly Above[], anchor: string): Draft {
 function whyOf(demand: Demand, name: string, jar: string): string {
   switch (demand.id) {
     case 'hood-first':
-      return `Air that has washed round ${name.toLowerCase()} is no first air: what sheds from it, its wake and the film left on it are carried into ${jar}.`;
+    case 'hood-light':
+      return `Air that has washed round ${name} is no first air: what sheds from it, its wake and the film left on it are carried into ${jar}.`;
     case 'drive-over':
       return `Oil, grease, wear and dust of the drive fall into ${jar} when a seal leaks; nobody sees it from below.`;
     case 'cable-none-over':

@@ -1,5 +1,5 @@
 /** Liquid that stays after draining. */
-import type { AreaClass } from '@coveline/catalogue';
+import type { AreaClass, Limit } from '@coveline/catalogue';
 import { formatQuantity } from '@coveline/quantity';
 import type { Pool } from '@coveline/survey';
 import type { Draft, RuleResult } from '../draft.ts';
@@ -97,23 +97,26 @@ function draftOf(scene: Scene, group: readonly Kept[], anchor: string): Draft | 
   const demand = firstInForce(scene, [ofElement[elementOf(scene, part) ?? ''], 'gen-drain'], area);
   if (!demand) return null;
   const total = sum(group);
+  const full = group.length === 1 && fillsVessel(scene, part, pool);
+  const carriers = new Set(sorted.map((k) => k.part)).size;
   const wet = wetness(scene.brief, pool.depth_mm, pool.area_cm2);
   const name = TheName(scene.known.model.parts[part].name);
   const places = sorted.map((k) => k.pool);
   const parts = [...new Set([part, ...sorted.map((k) => k.part), ...carried(scene, sorted)])];
   return {
     demand,
-    limit: limitOf(demand, 'volume', area),
-    status: 'notMet',
+    limit: acceptedLimit(scene, limitOf(demand, 'volume', area)),
+    status: full ? 'notShown' : 'notMet',
     measure: 'standingLiquid',
     anchor,
     places,
     parts,
     area,
-    title:
-      group.length === 1
+    title: full
+      ? `${name} fills with ${volume(total)} as drawn; whether its outlet opens and empties it is not shown`
+      : group.length === 1
         ? `${name} keeps ${volume(total)} after draining`
-        : `${alike(name, group.length)} keeps ${volume(total)} together after draining`,
+        : `${alike(name, carriers)} keeps ${volume(total)} after draining, in ${group.length} small pools`,
     numbers: [
       measured('Stays after draining', total, 'mL', 'volume of air below the spill height'),
       measured('Depth', pool.depth_mm, 'mm', 'spill height less the deepest point'),
@@ -123,8 +126,30 @@ function draftOf(scene: Scene, group: readonly Kept[], anchor: string): Draft | 
     harm: 'keeps',
     weight: total,
     weightLabel: 'mL that stay',
-    caveats: [...places.flatMap((p) => p.caveats ?? []), ...wet.caveats],
+    caveats: [
+      ...places.flatMap((p) => p.caveats ?? []),
+      ...wet.caveats,
+      ...(full ? ['A valve, pump or gate that is drawn closed dams it: draw it open and survey again.'] : []),
+    ],
   };
+}
+
+/** The brief may accept more or less than the catalogue's criterion. */
+const acceptedLimit = (scene: Scene, limit: Limit | null): Limit | null =>
+  limit && {
+    ...limit,
+    atMost: scene.brief.acceptedPool_mL,
+    datum: 'one pool, machine as installed, by the brief',
+  };
+
+const vessels = new Set(['hopper', 'tank', 'pipe', 'pump', 'valve']);
+/** From this share of its height on, a vessel is full rather than badly drained. */
+const fullShare = 0.5;
+
+/** A vessel or line that stands full holds what it is made to hold, behind an outlet that is drawn shut. */
+function fillsVessel(scene: Scene, part: number, pool: Pool): boolean {
+  const { low, high } = scene.known.extents[part];
+  return vessels.has(elementOf(scene, part) ?? '') && pool.depth_mm >= fullShare * (high[2] - low[2]);
 }
 
 /** The other parts that dam the pools. */
