@@ -19,7 +19,7 @@ export type {
 } from './result.ts';
 export { defaultSettings } from './settings.ts';
 export { SurveyStopped } from './stopped.ts';
-export { survey } from './survey.ts';
+export { type SurveyRequest, survey } from './survey.ts';
 export type { Tilt } from './tilt.ts';
 export { closestPoint, type Nearest, newNearest } from './tree/closest.ts';
 export { anyHit, firstHit, type Hit, newHit } from './tree/ray.ts';

@@ -1,4 +1,6 @@
 import type { Model } from '@coveline/model';
+import { measureInsideCorners } from './corners/inside-corners.ts';
+import { measureFlatFaces } from './flat/flat-faces.ts';
 import { measureHollows } from './hollows/hollows.ts';
 import { type AirSpace, airSpaceOf } from './liquid/air-space.ts';
 import { measureStandingLiquid } from './liquid/standing-liquid.ts';
@@ -14,7 +16,7 @@ import type {
 import { defaultSettings } from './settings.ts';
 import { step } from './stopped.ts';
 import { type Tilt, tilted } from './tilt.ts';
-import { levelHollows, levelPools } from './tilt-back.ts';
+import { levelFaces, levelHollows, levelPools } from './tilt-back.ts';
 
 export interface SurveyRequest {
   readonly settings?: Partial<SurveySettings>;
@@ -25,8 +27,12 @@ export interface SurveyRequest {
 }
 
 /** Measures that this package computes. */
-const offered = ['standingLiquid', 'hollows'] as const satisfies readonly (MeasureName &
-  keyof SurveyMeasures)[];
+const offered = [
+  'standingLiquid',
+  'flatFaces',
+  'insideCorners',
+  'hollows',
+] as const satisfies readonly (MeasureName & keyof SurveyMeasures)[];
 type Offered = (typeof offered)[number];
 
 /**
@@ -50,6 +56,11 @@ export async function survey(
       const found = measureStandingLiquid(standing, settings, control, airSpace());
       return tilt ? levelPools(found, tilt) : found;
     },
+    flatFaces: () => {
+      const found = measureFlatFaces(standing, settings, control);
+      return tilt ? levelFaces(found, tilt) : found;
+    },
+    insideCorners: () => measureInsideCorners(model, settings, control),
     hollows: () => {
       const found = measureHollows(standing, settings, control, airSpace());
       return tilt ? levelHollows(found, tilt) : found;
