@@ -12,13 +12,17 @@ export interface LiquidSurface {
 }
 
 /**
- * Volume of a pool or hollow, mm3. Under its surface a pool is cut into cells that end at the walls. Columns under a
- * roof count whole: where a wall leans in, some stand under it and some do not, and the mean is right.
+ * Volume of a pool or hollow, mm3.
+ *
+ * Where it runs out thin at its shore, a dish, the plain sum over columns is best. Where it ends at walls, that sum
+ * depends on how the walls lie to the columns: there it is cut into cells that end at the walls. Columns under a roof
+ * count whole all the same: where a wall leans in, some stand under it and some do not, and the mean is right.
  */
 export function regionVolume(region: Region, shore: Shore): number {
   const { columns } = region.flood;
   const { neighbour } = shore;
   const height = depthsOf(region);
+  if (runsOutThin(shore, height)) return region.volume_mm3;
   const hollow = region.level === Infinity;
   const open = (m: number): boolean => columns.top[region.nodes[m]] > region.level;
   let volume = shore.between_mm3;
@@ -38,6 +42,18 @@ export function regionVolume(region: Region, shore: Shore): number {
     },
   );
   return volume;
+}
+
+/** Whether at most of its ends a region is less than half as high as at the last column before. */
+function runsOutThin({ neighbour, reach, endHeight }: Shore, height: Float64Array): boolean {
+  let thin = 0;
+  let walled = 0;
+  for (let k = 0; k < neighbour.length; k++) {
+    if (neighbour[k] !== none || reach[k] === 1) continue;
+    if (endHeight[k] < height[k >> 2] / 2) thin++;
+    else walled++;
+  }
+  return thin > walled;
 }
 
 /** The surface of a pool where it is open to the air above. */
