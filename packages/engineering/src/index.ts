@@ -1,3 +1,4 @@
+export * from './air/index.ts';
 export type {
   Calculation,
   CalculationEntry,

@@ -1,3 +1,4 @@
+import * as air from './air/index.ts';
 import type { CalculationEntry } from './calculation/calculation.ts';
 import * as flow from './flow/index.ts';
 import * as heat from './heat/index.ts';
@@ -17,6 +18,7 @@ export const subjects: readonly Subject[] = [
   { title: 'Open surfaces', calculations: Object.values(surface) },
   { title: 'Heat', calculations: Object.values(heat) },
   { title: 'Kinetics', calculations: Object.values(kinetics) },
+  { title: 'Air', calculations: Object.values(air) },
 ];
 
 /** Every calculation, for lists and for generated commands and routes. */

@@ -1,0 +1,10 @@
+export { containerContamination } from './container-contamination.ts';
+export { filterClass } from './filter-class.ts';
+export { firstAir } from './first-air.ts';
+export { isoClassLimit } from './iso-class.ts';
+export { isoEvaluate } from './iso-evaluate.ts';
+export { isoLocations } from './iso-locations.ts';
+export { cleanUpRate, recoveryTime } from './recovery.ts';
+export { roomBalance } from './room-balance.ts';
+export { settlePlate, settlingDiameter } from './settle-plate.ts';
+export { settlingSpeed } from './settling-speed.ts';
