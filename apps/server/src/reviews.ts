@@ -2,10 +2,9 @@ import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { decodeModel, type Model } from '@coveline/model';
 import type { Project } from '@coveline/project';
-import type { ReviewResult } from '@coveline/review';
+import { type ReviewResult, review as reviewModel } from '@coveline/review';
 import { type Store, type SurveyRow, storeReview } from '@coveline/store';
 import type { SurveyResult } from '@coveline/survey';
-import { judge } from './judge.ts';
 import { surveyed } from './surveyed.ts';
 
 /** A surveyed revision with the review of it and what it was made from. */
@@ -51,7 +50,7 @@ export function openReviews(store: Store): Reviews {
       const review = await remembered(`${machine}/${revision}`, inputs, async () => {
         const model = await readModelBlob(store, survey);
         const result = JSON.parse(await readFile(store.blobs.path(survey.result), 'utf8')) as SurveyResult;
-        const found = judge({ model, survey: result, brief, partChanges, today });
+        const found = reviewModel({ model, survey: result, brief, partChanges, today });
         const findings = found.findings.map((finding) => finding.id);
         await store.transaction((tx) => storeReview(tx, { machine, revision, findings }));
         return found;
