@@ -18,7 +18,7 @@ test.each([5, 10, 20, 30])(
       const [x, y] = turned ? [h, 300] : [300, h];
       const model = boxModel([jar, { name: 'bar', low: [-x, -y, 250], high: [x, y, 280] }]);
       const extents = extentsOf(model);
-      const [hit] = hangingOver(model, extents, mouthOf(0, extents[0]), 1000, () => false);
+      const [hit] = hangingOver(model, extents, mouthOf(model, 0), 1000, () => false);
       expect(hit.share).toBeCloseTo(strip(h / 34), 2);
       expect(hit.height_mm).toBe(150);
     }
@@ -35,7 +35,7 @@ test('only what stands above the mouth, within reach, is told, lowest first', ()
     { name: 'near', low: [-10, -10, 200], high: [10, 10, 210] },
   ]);
   const extents = extentsOf(model);
-  const found = hangingOver(model, extents, mouthOf(0, extents[0]), 1000, () => false);
+  const found = hangingOver(model, extents, mouthOf(model, 0), 1000, () => false);
   expect(found.map((h) => model.parts[h.part].name)).toEqual(['near', 'high']);
 });
 

@@ -1,9 +1,9 @@
 /** What stands straight above an open mouth. */
 import type { Model, Vec3 } from '@coveline/model';
 import { placedPositions } from '@coveline/model';
-import type { Extent } from './extent.ts';
+import { type Extent, extentOf, middle } from './extent.ts';
 
-/** The open top of a container, taken as the ellipse in its bounding box. */
+/** The open top of a container, taken as an ellipse. */
 export interface Mouth {
   /** Index of the part that it belongs to. */
   readonly part: number;
@@ -13,12 +13,32 @@ export interface Mouth {
   readonly half_mm: readonly [number, number];
 }
 
-export function mouthOf(part: number, { low, high }: Extent): Mouth {
-  return {
-    part,
-    at_mm: [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2, high[2]],
-    half_mm: [(high[0] - low[0]) / 2, (high[1] - low[1]) / 2],
-  };
+/** Points of the rim lie within this of the top, mm. */
+const rim_mm = 0.5;
+
+/**
+ * The mouth of a container that stands upright: the inner edge of its rim, told from the vertices at its top. Round
+ * and rectangular rims come out with their true half widths, as long as they are centred on the rim.
+ */
+export function mouthOf(model: Model, part: number): Mouth {
+  const xyz = placedPositions(model, part);
+  const { high } = extentOf(xyz);
+  const rim: number[] = [];
+  for (let i = 0; i < xyz.length; i += 3)
+    if (xyz[i + 2] >= high[2] - rim_mm) rim.push(xyz[i], xyz[i + 1], xyz[i + 2]);
+  const top = extentOf(Float64Array.from(rim));
+  const [x, y] = middle(top);
+  const outer = [0, 1].map((i) => (top.high[i] - top.low[i]) / 2);
+  let least = Infinity;
+  let most = 0;
+  for (let i = 0; i < rim.length; i += 3) {
+    const r = Math.hypot((rim[i] - x) / outer[0], (rim[i + 1] - y) / outer[1]);
+    if (r < least) least = r;
+    if (r > most) most = r;
+  }
+  // A rim of one point or one edge has no width; then the mouth is as wide as the container.
+  const share = least > 0.2 * most && most > 0 ? least / most : 1;
+  return { part, at_mm: [x, y, high[2]], half_mm: [outer[0] * share, outer[1] * share] };
 }
 
 export interface Hanging {

@@ -31,7 +31,7 @@ export function knowledgeOf(model: Model): Known {
   const indexOf = new Map(model.parts.map((part, p) => [part.id, p]));
   const named = (p: number) => (is[p]?.from === 'name' ? is[p].noun : undefined);
   const containers = model.parts.flatMap((_, p) => (named(p) === 'container' ? [p] : []));
-  const mouths = containers.map((p) => mouthOf(p, extents[p]));
+  const mouths = containers.map((p) => mouthOf(model, p));
   // A lid of a hopper is a part of the machine; one that lies on a container, or has the shape of one that does, is not.
   const lidShapes = new Set<number>();
   const lidded = new Set<number>();

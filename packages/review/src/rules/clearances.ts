@@ -21,7 +21,8 @@ export function clearances(scene: Scene): RuleResult {
   const settles = ['feet-height', 'feet-bench-height', 'feet-product-height'];
   if (!room) return { drafts: [], settles, basis: 'The model has no parts', notes: [] };
   const drafts: Draft[] = [];
-  const under = underMachine(scene, room, stands);
+  const feet = extents.flatMap((_, p) => (is[p]?.element === 'feet' ? [p] : []));
+  const under = underMachine(scene, room, stands, feet);
   if (under) drafts.push(under);
   const product = stands ? null : productHeight(scene, room.floor_mm);
   if (product) drafts.push(product);
@@ -59,6 +60,7 @@ function underMachine(
   scene: Scene,
   room: NonNullable<ReturnType<typeof floorClearance>>,
   stands: boolean,
+  feet: readonly number[],
 ): Draft | null {
   const demand = scene.demands.get(stands ? 'feet-bench-height' : 'feet-height');
   const limit = demand && limitOf(demand, stands ? 'benchClearance' : 'floorClearance', 'nonFood');
@@ -74,7 +76,8 @@ function underMachine(
     measure: 'clearances',
     anchor: surface,
     places: [],
-    parts: [room.lowest],
+    // The lowest part hangs there; longer feet would lift it.
+    parts: [room.lowest, ...feet],
     area: 'nonFood',
     title: `Only ${low} of room under ${theName(scene.known.model.parts[room.lowest].name)}: the ${surface} below is neither seen nor cleaned`,
     numbers: [

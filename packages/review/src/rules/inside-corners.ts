@@ -75,7 +75,6 @@ function draftOf(scene: Scene, group: readonly Edge[], anchor: string): Draft {
   const limit = strictest(group);
   const asked = formatQuantity(limit.atLeast!, 'mm');
   const long = formatQuantity(total, 'mm', { digits: 3 });
-  const sharp = least < 0.05;
   return {
     demand,
     limit,
@@ -90,7 +89,7 @@ function draftOf(scene: Scene, group: readonly Edge[], anchor: string): Draft {
         ? `${who} has ${long} of inside edges that look sharp; the triangles could hide the ${asked} that are asked`
         : verdict === 'nearly'
           ? `${who} has ${long} of inside edges rounded with ${formatQuantity(least, 'mm')}, just under ${asked}`
-          : `${who} has ${long} of ${sharp ? 'sharp inside edges' : `inside edges rounded with less than ${asked}`}`,
+          : `${who} has ${long} of inside edges that are ${howSharp(group, asked)}`,
     numbers: [
       measured('Length', total, 'mm', 'sum of the edges'),
       measured(
@@ -118,6 +117,15 @@ function draftOf(scene: Scene, group: readonly Edge[], anchor: string): Draft {
         : []),
     ],
   };
+}
+
+/** Radii below this are drawn sharp. */
+const sharp_mm = 0.05;
+
+function howSharp(group: readonly Edge[], asked: string): string {
+  const sharp = group.filter((e) => e.corner.radius_mm < sharp_mm).length;
+  if (sharp === group.length) return 'sharp';
+  return `${sharp > 0 ? 'sharp or ' : ''}rounded with less than ${asked}`;
 }
 
 function short(scene: Scene, area: AreaClass, group: readonly Edge[]): Draft {

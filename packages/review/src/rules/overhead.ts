@@ -133,7 +133,7 @@ function draftOf(scene: Scene, group: readonly Above[], anchor: string): Draft {
         'Share of the mouth below it',
         hanging.share * 100,
         '%',
-        'rays straight up from a grid on the mouth, taken as the ellipse in the box of the container',
+        'rays straight up from points spread over the mouth, taken as the ellipse inside its rim',
       ),
       measured('Height above the mouth', hanging.height_mm, 'mm', 'least height of the part above the mouth'),
     ],
@@ -142,7 +142,7 @@ function draftOf(scene: Scene, group: readonly Above[], anchor: string): Draft {
     weight: hanging.share * 100,
     weightLabel: 'percent of the mouth',
     caveats: [
-      'The open container is known by its name, its mouth by its bounding box.',
+      'The open container is known by its name, its mouth by the points of its rim.',
       ...(isAir ? ['Straight rays, not flow: a smoke study shows how the air goes round it.'] : []),
     ],
   };
