@@ -12,8 +12,9 @@ import { replaceFile } from './replace-file.ts';
 import { type FileSurveyRequest, type FileSurveySummary, modelFile, summaryFile } from './request.ts';
 
 const defaultSize_MB = 512;
-/** Share of the progress bar that reading takes; a guess that only moves the bar. */
-const readShare = 0.4;
+/** Share of the progress bar that reading takes, and how many measures there are: guesses that only move the bar. */
+const readShare = 0.5;
+const allMeasures = 5;
 
 export default async function surveyTask(
   request: FileSurveyRequest,
@@ -40,12 +41,18 @@ export default async function surveyTask(
     writeOutcome(folder, outcome);
     return summary;
   };
+  const count = measures?.length || allMeasures;
+  let finished = 0;
   const outcome = await survey(
     model,
     { ...(settings && { settings }), ...(measures && { measures }), ...(tilt && { tilt }) },
     {
-      onProgress: (stage, done) => onProgress(stage, readShare + done * (1 - readShare)),
-      onMeasure: keep,
+      onProgress: (stage, done) =>
+        onProgress(stage, readShare + (1 - readShare) * Math.min(1, (finished + done) / count)),
+      onMeasure: (soFar) => {
+        finished += 1;
+        keep(soFar);
+      },
     },
   );
   return keep(outcome);
