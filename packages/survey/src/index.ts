@@ -1,5 +1,8 @@
 export { measureInsideCorners } from './corners/inside-corners.ts';
 export { measureFlatFaces } from './flat/flat-faces.ts';
+export { measureNarrowGaps } from './gaps/narrow-gaps.ts';
+export { loadManifoldUnion } from './liquid/exact/manifold-union.ts';
+export type { Solid, Union } from './liquid/exact/solid.ts';
 export type {
   BlindChannel,
   ClosedHollow,

@@ -1,9 +1,10 @@
-import type { Model, Shape, Vec3 } from '@coveline/model';
+import type { Model, Shape } from '@coveline/model';
 import type { MeasureOutcome } from '../outcome.ts';
 import { placeNamer } from '../place-id.ts';
 import type { Control, Drawing, InsideCorner, SurveySettings } from '../result.ts';
 import { step } from '../stopped.ts';
 import { materialOf } from '../tree/material.ts';
+import { boundsOf, middleOf } from '../weld/polyline.ts';
 import { weldOf } from '../weld/weld.ts';
 import type { ShapeCorner } from './corner.ts';
 import { exposeLine } from './expose.ts';
@@ -72,19 +73,11 @@ function placed(
   length_mm: number,
   pieces: readonly Float64Array[],
 ): Omit<InsideCorner, 'id'> {
-  const low = [Infinity, Infinity, Infinity];
-  const high = [-Infinity, -Infinity, -Infinity];
-  for (const piece of pieces) {
-    for (let i = 0; i < piece.length; i++) {
-      low[i % 3] = Math.min(low[i % 3], piece[i]);
-      high[i % 3] = Math.max(high[i % 3], piece[i]);
-    }
-  }
   const estimated = from === 'triangles' && radius_mm > 0;
   return {
     parts: [part],
-    at_mm: middle(pieces),
-    bounds_mm: [low as unknown as Vec3, high as unknown as Vec3],
+    at_mm: middleOf(pieces),
+    bounds_mm: boundsOf(pieces),
     length_mm,
     radius_mm,
     angle_deg,
@@ -92,29 +85,6 @@ function placed(
     ...(couldHideRadius_mm !== undefined && { couldHideRadius_mm }),
     ...(estimated && { caveats: ['The radius is estimated from triangles, within about 2 %.'] }),
   };
-}
-
-/** The point half-way along the longest piece. */
-function middle(pieces: readonly Float64Array[]): Vec3 {
-  let best: Vec3 = [0, 0, 0];
-  let longest = -1;
-  for (const p of pieces) {
-    const along = [0];
-    for (let i = 3; i < p.length; i += 3) {
-      along.push(along[i / 3 - 1] + Math.hypot(p[i] - p[i - 3], p[i + 1] - p[i - 2], p[i + 2] - p[i - 1]));
-    }
-    const whole = along[along.length - 1];
-    if (whole <= longest) continue;
-    longest = whole;
-    const k = Math.max(
-      1,
-      along.findIndex((l) => l >= whole / 2),
-    );
-    const s = (whole / 2 - along[k - 1]) / (along[k] - along[k - 1] || 1);
-    const at = (c: number) => p[k * 3 - 3 + c] + s * (p[k * 3 + c] - p[k * 3 - 3 + c]);
-    best = [at(0), at(1), at(2)];
-  }
-  return best;
 }
 
 function drawn(pieces: readonly Float64Array[]): Drawing {

@@ -1,17 +1,5 @@
 import type { CornerLine } from './corner.ts';
 
-export function lineLength(points: Float64Array): number {
-  let length = 0;
-  for (let i = 3; i < points.length; i += 3) {
-    length += Math.hypot(
-      points[i] - points[i - 3],
-      points[i + 1] - points[i - 2],
-      points[i + 2] - points[i - 1],
-    );
-  }
-  return length;
-}
-
 /** One line of several end to end; a number below zero stands for the bitwise complement of one that runs backwards. */
 export function joinLines(lines: readonly CornerLine[], order: readonly number[]): CornerLine {
   const points: number[] = [];

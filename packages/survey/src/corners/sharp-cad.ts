@@ -1,8 +1,8 @@
 import type { CadEdge, CadTopology } from '@coveline/model';
+import { chainPieces } from '../weld/chain.ts';
 import { following } from '../weld/pair.ts';
 import { cavityTriangles } from '../weld/shells.ts';
 import type { Weld } from '../weld/weld.ts';
-import { chainPieces } from './chain.ts';
 import type { CornerLine, ShapeCorner } from './corner.ts';
 import { joinLines } from './line.ts';
 import { angleTolerance_deg } from './sharp-triangles.ts';

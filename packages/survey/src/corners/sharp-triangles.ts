@@ -1,11 +1,12 @@
+import { chainPieces, type Piece } from '../weld/chain.ts';
 import { facetsOf } from '../weld/facets.ts';
 import { following } from '../weld/pair.ts';
+import { lineLength } from '../weld/polyline.ts';
 import { cavityTriangles } from '../weld/shells.ts';
 import { turnAt } from '../weld/turn.ts';
 import type { Weld } from '../weld/weld.ts';
-import { chainPieces, type Piece } from './chain.ts';
 import type { CornerLine, ShapeCorner } from './corner.ts';
-import { joinLines, lineLength } from './line.ts';
+import { joinLines } from './line.ts';
 
 /**
  * Sharp inside corners of a triangulated shape: edges between two facets that close in on less than `below_deg`

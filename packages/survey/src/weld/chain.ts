@@ -1,4 +1,4 @@
-import { weldVertices } from '../weld/weld.ts';
+import { weldVertices } from './weld.ts';
 
 /** A piece of an edge between two points, to be joined with others into longer lines. */
 export interface Piece {

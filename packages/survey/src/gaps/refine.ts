@@ -1,0 +1,141 @@
+/** Triangles with a mark per half-edge, which its pieces keep, and a source per triangle, which its pieces keep too. */
+export interface Coarse {
+  /** xyz per vertex, mm. */
+  readonly xyz: readonly number[];
+  readonly triangles: Uint32Array;
+  readonly source: Uint32Array;
+  readonly border: Uint8Array;
+}
+
+export interface Fine {
+  readonly xyz: Float64Array;
+  readonly triangles: Uint32Array;
+  readonly source: Uint32Array;
+  readonly border: Uint8Array;
+}
+
+/** Stops a refinement that would not end: edges are halved this often at most. */
+const mostPasses = 24;
+const keyBase = 2 ** 26;
+
+/**
+ * Halves every edge that is longer than `edge_mm` and wanted, again and again. Whether an edge is halved depends on
+ * the edge alone, so both of its triangles agree and the pieces fit together. `isWanted(x, y, z, half)`: whether an
+ * edge with this middle and half length lies where it matters.
+ */
+export function refine(
+  coarse: Coarse,
+  edge_mm: number,
+  isWanted: (x: number, y: number, z: number, half: number) => boolean,
+): Fine {
+  const xyz = coarse.xyz.slice();
+  const middles = new Map<number, number>();
+  /** Vertex in the middle of an edge, -1 when it stays whole. */
+  const middleOf = (a: number, b: number): number => {
+    const key = a < b ? a * keyBase + b : b * keyBase + a;
+    const known = middles.get(key);
+    if (known !== undefined) return known;
+    const x = (xyz[3 * a] + xyz[3 * b]) / 2;
+    const y = (xyz[3 * a + 1] + xyz[3 * b + 1]) / 2;
+    const z = (xyz[3 * a + 2] + xyz[3 * b + 2]) / 2;
+    const half = Math.hypot(xyz[3 * a] - x, xyz[3 * a + 1] - y, xyz[3 * a + 2] - z);
+    let m = -1;
+    if (2 * half > edge_mm && isWanted(x, y, z, half)) {
+      m = xyz.length / 3;
+      xyz.push(x, y, z);
+    }
+    middles.set(key, m);
+    return m;
+  };
+  const shorter = (a: number, b: number, c: number, d: number): boolean => {
+    let difference = 0;
+    for (let k = 0; k < 3; k++) {
+      difference += (xyz[3 * a + k] - xyz[3 * b + k]) ** 2 - (xyz[3 * c + k] - xyz[3 * d + k]) ** 2;
+    }
+    return difference < 0;
+  };
+  const done = newPile();
+  let todo = newPile();
+  for (let t = 0; t < coarse.source.length; t++) {
+    const [a, b, c] = coarse.triangles.subarray(3 * t, 3 * t + 3);
+    const [p, q, r] = coarse.border.subarray(3 * t, 3 * t + 3);
+    put(todo, a, b, c, p, q, r, coarse.source[t]);
+  }
+  for (let pass = 0; pass < mostPasses && todo.source.length > 0; pass++) {
+    const next = newPile();
+    for (let t = 0; t < todo.source.length; t++) {
+      const s = todo.source[t];
+      let [a, b, c] = [todo.corners[3 * t], todo.corners[3 * t + 1], todo.corners[3 * t + 2]];
+      let [p, q, r] = [todo.border[3 * t], todo.border[3 * t + 1], todo.border[3 * t + 2]];
+      let [ab, bc, ca] = [middleOf(a, b), middleOf(b, c), middleOf(c, a)];
+      const count = (ab >= 0 ? 1 : 0) + (bc >= 0 ? 1 : 0) + (ca >= 0 ? 1 : 0);
+      if (count === 0) {
+        put(done, a, b, c, p, q, r, s);
+        continue;
+      }
+      if (count === 3) {
+        put(next, a, ab, ca, p, 0, r, s);
+        put(next, ab, b, bc, p, q, 0, s);
+        put(next, ca, bc, c, 0, q, r, s);
+        put(next, ab, bc, ca, 0, 0, 0, s);
+        continue;
+      }
+      // Turn the corners until the edge that differs from the two others stands first (one cut) or last (two cuts).
+      while (count === 1 ? ab < 0 : ca >= 0) {
+        [a, b, c] = [b, c, a];
+        [p, q, r] = [q, r, p];
+        [ab, bc, ca] = [bc, ca, ab];
+      }
+      if (count === 1) {
+        put(next, a, ab, c, p, 0, r, s);
+        put(next, ab, b, c, p, q, 0, s);
+        continue;
+      }
+      put(next, ab, b, bc, p, q, 0, s);
+      if (shorter(a, bc, ab, c)) {
+        put(next, a, ab, bc, p, 0, 0, s);
+        put(next, a, bc, c, 0, q, r, s);
+      } else {
+        put(next, a, ab, c, p, 0, r, s);
+        put(next, ab, bc, c, 0, q, 0, s);
+      }
+    }
+    todo = next;
+  }
+  for (let t = 0; t < todo.source.length; t++) {
+    const [a, b, c] = todo.corners.slice(3 * t, 3 * t + 3);
+    const [p, q, r] = todo.border.slice(3 * t, 3 * t + 3);
+    put(done, a, b, c, p, q, r, todo.source[t]);
+  }
+  return {
+    xyz: Float64Array.from(xyz),
+    triangles: Uint32Array.from(done.corners),
+    source: Uint32Array.from(done.source),
+    border: Uint8Array.from(done.border),
+  };
+}
+
+interface Pile {
+  readonly corners: number[];
+  readonly border: number[];
+  readonly source: number[];
+}
+
+function newPile(): Pile {
+  return { corners: [], border: [], source: [] };
+}
+
+function put(
+  pile: Pile,
+  a: number,
+  b: number,
+  c: number,
+  p: number,
+  q: number,
+  r: number,
+  source: number,
+): void {
+  pile.corners.push(a, b, c);
+  pile.border.push(p, q, r);
+  pile.source.push(source);
+}

@@ -1,0 +1,120 @@
+import type { Model } from '@coveline/model';
+import type { Control } from '../result.ts';
+import { step } from '../stopped.ts';
+import { boxesMeet, growByTriangle, partBoxes } from '../tree/boxes.ts';
+import { firstAlong, newHit, newRay } from '../tree/ray.ts';
+import { following } from '../weld/pair.ts';
+import { weldOf } from '../weld/weld.ts';
+import { type Eye, look, newSight, open } from './look.ts';
+import { type Marks, mark, newMarks } from './marks.ts';
+
+/** Where to look closer: triangles (model order) that face or meet something, and the places where they do. */
+export interface Seeds {
+  readonly candidate: Uint8Array;
+  readonly marks: Marks;
+}
+
+/** More crossings than this on one edge only repeat what is known. */
+const mostCrossings = 64;
+
+/** A first look from every triangle, at points `spacing` mm apart on large ones, and along edges that enter other parts. */
+export function findSeeds(model: Model, eye: Eye, spacing_mm: number, control: Control): Seeds {
+  const { start } = eye.material.tree;
+  const seeds: Seeds = {
+    candidate: new Uint8Array(start[model.parts.length]),
+    marks: newMarks(spacing_mm),
+  };
+  const boxes = partBoxes(eye.material.tree);
+  for (let p = 0; p < model.parts.length; p++) {
+    step(control, 'narrow gaps', (0.5 * p) / model.parts.length);
+    lookAround(eye, p, spacing_mm, seeds);
+    const others: number[] = [];
+    for (let o = 0; o < model.parts.length; o++)
+      if (o !== p && boxesMeet(boxes, p * 6, boxes, o * 6, 0)) others.push(o);
+    if (others.length > 0) followEdges(model, eye, p, others, boxes, seeds);
+  }
+  return seeds;
+}
+
+function lookAround(eye: Eye, part: number, spacing_mm: number, { candidate, marks }: Seeds): void {
+  const { corners: c, slotOf, start } = eye.material.tree;
+  const sight = newSight();
+  for (let t = start[part]; t < start[part + 1]; t++) {
+    const i = slotOf[t] * 9;
+    const [ux, uy, uz] = [c[i + 3] - c[i], c[i + 4] - c[i + 1], c[i + 5] - c[i + 2]];
+    const [vx, vy, vz] = [c[i + 6] - c[i], c[i + 7] - c[i + 1], c[i + 8] - c[i + 2]];
+    const nx = uy * vz - uz * vy;
+    const ny = uz * vx - ux * vz;
+    const nz = ux * vy - uy * vx;
+    const twice = Math.sqrt(nx * nx + ny * ny + nz * nz);
+    if (twice === 0) continue;
+    const count = 1 + Math.floor(twice / (2 * spacing_mm * spacing_mm));
+    for (let k = 0; k < count; k++) {
+      let a = 1 / 3;
+      let b = 1 / 3;
+      if (count > 1) {
+        // Evenly, by the additive recurrence of the plastic number.
+        a = (0.5 + k * 0.7548776662466927) % 1;
+        b = (0.5 + k * 0.5698402909980532) % 1;
+        if (a + b > 1) {
+          a = 1 - a;
+          b = 1 - b;
+        }
+      }
+      const x = c[i] + a * ux + b * vx;
+      const y = c[i + 1] + a * uy + b * vy;
+      const z = c[i + 2] + a * uz + b * vz;
+      look(eye, part, t, x, y, z, nx / twice, ny / twice, nz / twice, sight);
+      if (sight.state === open) continue;
+      candidate[t] = 1;
+      mark(marks, x, y, z);
+      if (sight.triangle >= 0) candidate[sight.triangle] = 1;
+    }
+  }
+}
+
+const box = new Float64Array(6);
+
+/** Edges that pass through another part's surface: there the two surfaces meet at an angle. */
+function followEdges(
+  model: Model,
+  eye: Eye,
+  part: number,
+  others: readonly number[],
+  boxes: Float64Array,
+  { candidate, marks }: Seeds,
+): void {
+  const { tree } = eye.material;
+  const { corners: c, slotOf, start } = tree;
+  const { twin } = weldOf(model.shapes[model.parts[part].shape]);
+  const ray = newRay();
+  const hit = newHit();
+  ray.skipPart = part;
+  ray.skipUntil = Infinity;
+  for (let t = 0; 3 * t < twin.length; t++) {
+    box.fill(Infinity, 0, 3).fill(-Infinity, 3, 6);
+    const slot = slotOf[start[part] + t];
+    growByTriangle(box, 0, c, slot);
+    if (!others.some((o) => boxesMeet(box, 0, boxes, o * 6, 0))) continue;
+    for (let h = 3 * t; h < 3 * t + 3; h++) {
+      if (twin[h] > h) continue;
+      const a = slot * 9 + 3 * (h % 3);
+      const b = slot * 9 + 3 * (following(h) % 3);
+      ray.ox = c[a];
+      ray.oy = c[a + 1];
+      ray.oz = c[a + 2];
+      ray.dx = c[b] - c[a];
+      ray.dy = c[b + 1] - c[a + 1];
+      ray.dz = c[b + 2] - c[a + 2];
+      ray.tMin = 0;
+      ray.tMax = 1;
+      for (let n = 0; n < mostCrossings && firstAlong(tree, ray, hit); n++) {
+        ray.tMin = hit.t;
+        candidate[start[part] + t] = 1;
+        if (twin[h] >= 0) candidate[start[part] + ((twin[h] / 3) | 0)] = 1;
+        candidate[hit.triangle] = 1;
+        mark(marks, ray.ox + hit.t * ray.dx, ray.oy + hit.t * ray.dy, ray.oz + hit.t * ray.dz);
+      }
+    }
+  }
+}

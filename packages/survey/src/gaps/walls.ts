@@ -1,0 +1,51 @@
+import type { Model } from '@coveline/model';
+import { type Eye, gap, met } from './look.ts';
+import type { Marks } from './marks.ts';
+import { type Region, regionsOf } from './region.ts';
+import { lookFromWall } from './views.ts';
+import { meshWalls } from './wall-mesh.ts';
+
+/** Triangles to look at closely, in model order. */
+export interface Closer {
+  readonly triangles: Iterable<number>;
+  readonly marks: Marks;
+  /** Wall meshes are cut to this edge length near the marks. */
+  readonly edge_mm: number;
+}
+
+export interface Walls {
+  readonly gaps: readonly Region[];
+  readonly contacts: readonly Region[];
+}
+
+/**
+ * Meshes the walls of the given triangles and finds what of them faces a gap and what meets another part.
+ * `mingled`: per part, whether another part is near.
+ */
+export function findWalls(
+  model: Model,
+  eye: Eye,
+  mingled: Uint8Array,
+  closer: Closer,
+  step: () => void,
+): Walls {
+  const { tree } = eye.material;
+  const chosen = new Map<number, number[]>();
+  for (const t of closer.triangles) {
+    const part = tree.part[tree.slotOf[t]];
+    const list = chosen.get(part);
+    if (list) list.push(t - tree.start[part]);
+    else chosen.set(part, [t - tree.start[part]]);
+  }
+  const gaps: Region[] = [];
+  const contacts: Region[] = [];
+  for (const [part, triangles] of [...chosen].sort((a, b) => a[0] - b[0])) {
+    step();
+    const mesh = meshWalls(model, tree, part, triangles, closer.marks, closer.edge_mm);
+    const near = mingled[part] === 1;
+    const views = lookFromWall(eye, mesh, near);
+    gaps.push(...regionsOf(eye, mesh, views, gap, near));
+    contacts.push(...regionsOf(eye, mesh, views, met, near).filter((r) => r.partner !== part));
+  }
+  return { gaps, contacts };
+}
