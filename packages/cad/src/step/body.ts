@@ -126,7 +126,8 @@ function lossesOf(
     );
   }
   const gap = oc.BRep_Tool.MaxTolerance(whole, oc.TopAbs_ShapeEnum.TopAbs_VERTEX);
-  if (gap > gap_mm) losses.push(`its faces and edges miss each other by up to ${rounded(gap)} mm`);
+  if (gap > diagonal(oc, whole)) losses.push('its faces and edges miss each other by more than its own size');
+  else if (gap > gap_mm) losses.push(`its faces and edges miss each other by up to ${rounded(gap)} mm`);
   return losses;
 }
 

@@ -44,7 +44,7 @@ export function extractBody(
   let dangling = 0;
   let firstDangling = -1;
   let firstUser = -1;
-  let huge: { id: number; text: string } | undefined;
+  let absurd: string | undefined;
   const { bytes } = index;
   const limit = limits.coordinate_mm / mmPerUnit;
 
@@ -56,7 +56,8 @@ export function extractBody(
     if (at < 0) continue;
     out.ascii(`#${k + 1}=`);
     const end = index.ends[at];
-    const points = isPoint(index, at);
+    const points = isNamed(index, at, 'CARTESIAN_POINT');
+    const vector = isNamed(index, at, 'VECTOR');
     let from = index.starts[at];
     for (let p = from; p < end; p++) {
       const c = bytes[p];
@@ -100,11 +101,13 @@ export function extractBody(
           else if (!exponent && bytes[p] >= 48 && bytes[p] <= 57) long++;
           p++;
         }
-        if ((exponent || long > 6) && !huge) {
+        if (vector && !(Math.abs(Number(textBetween(bytes, start, p))) >= shortestVector)) {
+          absurd ??= `#${id} is a vector without length`;
+        } else if (exponent || long > 6) {
           const text = textBetween(bytes, start, Math.min(p, start + 40));
           const value = Math.abs(Number(text));
-          const bad = points ? value > limit : value > 1e30;
-          if (Number.isNaN(value) ? isNumberLike(text) : bad) huge = { id, text };
+          const bad = Number.isNaN(value) ? /\d/.test(text) : value > (points ? limit : 1e30);
+          if (bad) absurd ??= `#${id} holds the number ${text}, which no machine can have`;
         }
         p--;
       } else if ((c >= 65 && c <= 90) || (c >= 97 && c <= 122) || c === 95) {
@@ -127,9 +130,9 @@ export function extractBody(
       `${dangling} of the entities that it refers to ${dangling > 1 ? 'are' : 'is'} missing from the file (first #${firstDangling}, used by #${firstUser})`,
     );
   }
-  if (huge) {
+  if (absurd) {
     refused = true;
-    faults.push(`#${huge.id} holds the number ${huge.text}, which no machine can have`);
+    faults.push(absurd);
   }
   const looped = loopAt(references, referenceStart);
   if (looped >= 0) {
@@ -158,16 +161,18 @@ function loopAt(references: readonly number[], start: readonly number[]): number
   return left === 0 ? -1 : users.findIndex((count) => count > 0);
 }
 
-function isPoint(index: Part21Index, at: number): boolean {
+/** A line along a vector of no length has no parameters: the kernel hangs on one. */
+const shortestVector = 1e-9;
+
+function isNamed(index: Part21Index, at: number, entity: string): boolean {
   const names = index.signatures[index.kinds[at]];
-  return names.length === 1 && names[0] === 'CARTESIAN_POINT';
+  return names.length === 1 && names[0] === entity;
 }
 
 const isNumberByte = (c: number) =>
   (c >= 48 && c <= 57) || c === 46 || c === 43 || c === 45 || c === 69 || c === 101;
 const isWordByte = (c: number) =>
   (c >= 48 && c <= 57) || (c >= 65 && c <= 90) || (c >= 97 && c <= 122) || c === 95;
-const isNumberLike = (text: string) => /\d/.test(text);
 
 function textBetween(bytes: Uint8Array, start: number, end: number): string {
   let text = '';

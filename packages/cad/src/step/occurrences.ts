@@ -17,6 +17,8 @@ export interface Occurrence {
   readonly context: number;
   /** Names of the products from the root down to the one that owns the body. */
   readonly names: readonly string[];
+  /** Product definition that owns the body; -1 where none does. */
+  readonly product: number;
   /** Body frame to model frame, mm; may mirror or scale. */
   readonly placement: Matrix;
   /** Colour that the assembly gives to this use of the body. */
@@ -135,7 +137,7 @@ function walkRepresentation(
   const { items, context } = state.frames.of(representation);
   for (const item of items) {
     const body = bodyOf(state, item);
-    if (body) place(state, { body, context, names, placement }, item, contexts);
+    if (body) place(state, { body, context, names, placement, product: path.at(-1) ?? -1 }, item, contexts);
     else mapped(state, item, representation, placement, names, contexts, seen, skip, path);
   }
   const owner = products.definitionOfRepresentation.get(representation);
@@ -209,7 +211,7 @@ function walkOrphans(state: State): void {
         if (!body) continue;
         placed.add(item);
         state.losses.add('Bodies that belong to no product in the file are shown at the origin.');
-        place(state, { body, context, names: [], placement: identity() }, item, []);
+        place(state, { body, context, names: [], placement: identity(), product: -1 }, item, []);
       }
     }
   }

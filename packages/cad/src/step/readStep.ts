@@ -34,7 +34,7 @@ export async function readStep(bytes: Uint8Array, options: ReadOptions): Promise
   let deviation_mm = 0;
   let lost = '';
   const told = new Set<number>();
-  const bodiesOfProduct = countByNames(occurrences);
+  const bodiesOfProduct = bodiesByProduct(occurrences);
   for (const occurrence of occurrences) {
     const reading = readings.get(occurrence.body.id)!;
     const { name, assembly } = nameOf(occurrence, bodiesOfProduct);
@@ -171,27 +171,25 @@ function representationFor(entity: string): string {
 
 /** A product with one body lends it its name; a product with several becomes the assembly above them. */
 function nameOf(
-  { names, body }: Occurrence,
-  bodiesOfProduct: ReadonlyMap<string, ReadonlySet<number>>,
+  { names, body, product: owner }: Occurrence,
+  bodiesOfProduct: ReadonlyMap<number, ReadonlySet<number>>,
 ): { name: string; assembly: readonly string[] } {
   const own = meaningful(body.name) ? body.name : '';
   const product = names[names.length - 1];
   if (product === undefined) return { name: own || `Body ${body.id}`, assembly: [] };
-  if ((bodiesOfProduct.get(names.join('/'))?.size ?? 0) < 2)
-    return { name: product, assembly: names.slice(0, -1) };
+  if ((bodiesOfProduct.get(owner)?.size ?? 0) < 2) return { name: product, assembly: names.slice(0, -1) };
   return { name: own || product, assembly: names };
 }
 
 /** Labels that exporters write where the user gave none. */
 const meaningful = (name: string) => !/^\s*(none|solid|body|brep|shell|\*|\d*)\s*$/i.test(name);
 
-function countByNames(occurrences: readonly Occurrence[]): Map<string, Set<number>> {
-  const out = new Map<string, Set<number>>();
-  for (const { names, body } of occurrences) {
-    const key = names.join('/');
-    const set = out.get(key) ?? new Set<number>();
+function bodiesByProduct(occurrences: readonly Occurrence[]): Map<number, Set<number>> {
+  const out = new Map<number, Set<number>>();
+  for (const { product, body } of occurrences) {
+    const set = out.get(product) ?? new Set<number>();
     set.add(body.id);
-    out.set(key, set);
+    out.set(product, set);
   }
   return out;
 }
@@ -271,9 +269,9 @@ function nothingLeft(
 ): CadError {
   const refused = [...readings.values()].some((reading) => reading.refused);
   const n = new Set(occurrences.map((o) => o.body.id)).size;
-  const which = n === 1 ? 'The only body' : `None of the ${n} bodies`;
-  return new CadError(
-    refused ? 'hostile' : 'damaged',
-    `${which} in the STEP file can be read, ${n === 1 ? '' : 'the first '}because: ${lost}; export the file again.`,
-  );
+  const which =
+    n === 1
+      ? 'The only body in the STEP file cannot be read'
+      : `None of the ${n} bodies in the STEP file can be read, the first`;
+  return new CadError(refused ? 'hostile' : 'damaged', `${which} because: ${lost}; export the file again.`);
 }
