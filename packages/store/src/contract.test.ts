@@ -132,6 +132,11 @@ describe.each(settings)('store: $name', ({ open, drop, cutConnections }) => {
       await expect(perform('nobody', rename('x'))).rejects.toMatchObject({ code: 'not-found' });
     });
 
+    test('a project comes back as the same text, key by key', async () => {
+      const id = await newMachine(withRevision);
+      expect(JSON.stringify((await read(id)).project)).toBe(JSON.stringify(withRevision));
+    });
+
     test('any text comes back as it was', async () => {
       const name = 'Ünïcode 漢字 🥣 "quotes" \\ \' ; -- %s $1 \u2028';
       const id = await newMachine();

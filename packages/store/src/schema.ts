@@ -1,10 +1,13 @@
-/** One schema for both databases. Files of any size lie in the blob folder by SHA-256; rows hold the hash. */
+/**
+ * One schema for both databases. Files of any size lie in the blob folder by SHA-256; rows hold the hash.
+ * `json`, not `jsonb`: keys keep their order, so that equal values have equal texts and a diff is a diff.
+ */
 import type { Command, Project, Revision } from '@coveline/project';
 import {
   bigint,
   index,
   integer,
-  jsonb,
+  json,
   pgTable,
   primaryKey,
   real,
@@ -17,8 +20,8 @@ const time = (name: string) => timestamp(name, { withTimezone: true });
 export const machine = pgTable('machine', {
   id: text('id').primaryKey(),
   /** The project when the machine was created; `initial` and the log give `project`. */
-  initial: jsonb('initial').$type<Project>().notNull(),
-  project: jsonb('project').$type<Project>().notNull(),
+  initial: json('initial').$type<Project>().notNull(),
+  project: json('project').$type<Project>().notNull(),
   /** Grows with every change that a reader of the machine could see. */
   version: integer('version').notNull(),
   changedAt: time('changed_at').notNull().defaultNow(),
@@ -38,11 +41,11 @@ export const logEntry = pgTable(
     by: text('by').notNull(),
     kind: text('kind').$type<EntryKind>().notNull(),
     what: text('what').notNull(),
-    command: jsonb('command').$type<Command>().notNull(),
+    command: json('command').$type<Command>().notNull(),
     /** Absent where the entry cannot be taken back: an upload. */
-    inverse: jsonb('inverse').$type<Command>(),
+    inverse: json('inverse').$type<Command>(),
     /** The revision that the entry added. */
-    adds: jsonb('adds').$type<Revision>(),
+    adds: json('adds').$type<Revision>(),
     /** Of an undo or redo: the entry that it takes back or does again. */
     target: integer('target'),
   },
@@ -65,7 +68,7 @@ export const revision = pgTable(
     id: text('id').notNull(),
     sha256: text('sha256').notNull(),
     size_bytes: bigint('size_bytes', { mode: 'number' }).notNull(),
-    notes: jsonb('notes').$type<readonly StoredNote[]>().notNull().default([]),
+    notes: json('notes').$type<readonly StoredNote[]>().notNull().default([]),
     parts: integer('parts'),
     triangles: integer('triangles'),
     /** SHA-256 of the PDF last made. */
@@ -97,7 +100,7 @@ export const review = pgTable(
     machine: text('machine').notNull(),
     revision: text('revision').notNull(),
     /** Ids. */
-    findings: jsonb('findings').$type<readonly string[]>().notNull(),
+    findings: json('findings').$type<readonly string[]>().notNull(),
   },
   (t) => [primaryKey({ columns: [t.machine, t.revision] })],
 );
