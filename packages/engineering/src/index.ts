@@ -23,5 +23,6 @@ export * from './flow/index.ts';
 export * from './heat/index.ts';
 export * from './kinetics/index.ts';
 export { calculations, findCalculation, type Subject, subjects } from './registry.ts';
+export * from './statistics/index.ts';
 export * from './surface/index.ts';
 export * from './water/index.ts';

@@ -3,6 +3,7 @@ import type { CalculationEntry } from './calculation/calculation.ts';
 import * as flow from './flow/index.ts';
 import * as heat from './heat/index.ts';
 import * as kinetics from './kinetics/index.ts';
+import * as statistics from './statistics/index.ts';
 import * as surface from './surface/index.ts';
 import * as water from './water/index.ts';
 
@@ -19,6 +20,7 @@ export const subjects: readonly Subject[] = [
   { title: 'Heat', calculations: Object.values(heat) },
   { title: 'Kinetics', calculations: Object.values(kinetics) },
   { title: 'Air', calculations: Object.values(air) },
+  { title: 'Statistics of proof', calculations: Object.values(statistics) },
 ];
 
 /** Every calculation, for lists and for generated commands and routes. */

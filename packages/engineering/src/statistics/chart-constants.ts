@@ -1,0 +1,48 @@
+import { calculation } from '../calculation/calculation.ts';
+import { number } from '../calculation/inputs.ts';
+import { simpson } from '../numeric/quadrature.ts';
+import { logGamma, normalCdf, normalDensity } from '../numeric/special.ts';
+
+export const chartConstants = calculation({
+  name: 'chart-constants',
+  title: 'Constants of charts of mean and range',
+  inputs: { size: number('n', 'results of a group', '1', { min: 2, max: 50, whole: true }) },
+  outputs: {
+    d2: { symbol: 'd2', label: 'mean range over standard deviation', unit: '1' },
+    d3: { symbol: 'd3', label: 'standard deviation of the range over standard deviation', unit: '1' },
+    a2: { symbol: 'A2', label: 'limits of the mean from the range', unit: '1' },
+    lower: { symbol: 'D3', label: 'lower limit of the range', unit: '1' },
+    upper: { symbol: 'D4', label: 'upper limit of the range', unit: '1' },
+    c4: { symbol: 'c4', label: 'mean standard deviation over true one', unit: '1' },
+  },
+  equation: [
+    'd2 = integral of 1 - Phi^n - (1 - Phi)^n; E(W^2) = integral of 2 w (1 - F(w)), F(w) = n integral of phi(x) (Phi(x+w) - Phi(x))^(n-1); d3 = sqrt(E(W^2) - d2^2)',
+    'A2 = 3/(d2 sqrt(n)), D3 = max(0, 1 - 3 d3/d2), D4 = 1 + 3 d3/d2',
+    'c4 = sqrt(2/(n-1)) Gamma(n/2)/Gamma((n-1)/2)',
+  ],
+  validity: 'Normal, independent results in groups of equal size.',
+  source: 'L. H. C. Tippett, Biometrika 17 (1925) 364; ISO 7870-2',
+  example: {
+    inputs: { size: 5 },
+    expected: { d2: 2.32593, d3: 0.86408, a2: 0.5768, upper: 2.1145, c4: 0.93999 },
+    tolerance: 4e-5,
+    source: 'check value S-11-5',
+  },
+  compute({ size: n }) {
+    const d2 = simpson((x) => 1 - normalCdf(x) ** n - (1 - normalCdf(x)) ** n, -10, 10, 2000);
+    const within = (w: number) =>
+      n * simpson((x) => normalDensity(x) * (normalCdf(x + w) - normalCdf(x)) ** (n - 1), -9, 9, 300);
+    const square = simpson((w) => 2 * w * (1 - within(w)), 0, 14, 300);
+    const d3 = Math.sqrt(square - d2 * d2);
+    return {
+      values: {
+        d2,
+        d3,
+        a2: 3 / (d2 * Math.sqrt(n)),
+        lower: Math.max(0, 1 - (3 * d3) / d2),
+        upper: 1 + (3 * d3) / d2,
+        c4: Math.sqrt(2 / (n - 1)) * Math.exp(logGamma(n / 2) - logGamma((n - 1) / 2)),
+      },
+    };
+  },
+});

@@ -1,0 +1,17 @@
+export { acceptancePlan, lotSample } from './acceptance.ts';
+export { agreementOfMethods, kappa } from './agreement.ts';
+export { countChart } from './c-chart.ts';
+export { capability } from './capability.ts';
+export { censoredNormal } from './censored.ts';
+export { chartConstants } from './chart-constants.ts';
+export { cusumChart } from './cusum.ts';
+export { distributionFree } from './distribution-free.ts';
+export { ewmaChart } from './ewma.ts';
+export { fisherExact } from './fisher.ts';
+export { mostProbableNumber } from './mpn.ts';
+export { permutationTest } from './permutation.ts';
+export { poissonLimits } from './poisson-limits.ts';
+export { proportionLimits } from './proportion-limits.ts';
+export { shewhartChart } from './shewhart.ts';
+export { toleranceFactor } from './tolerance-factor.ts';
+export { sampleSizeForRate } from './zero-failure.ts';
