@@ -22,7 +22,10 @@ export {
 export * from './flow/index.ts';
 export * from './heat/index.ts';
 export * from './kinetics/index.ts';
+export * from './materials/index.ts';
 export { calculations, findCalculation, type Subject, subjects } from './registry.ts';
+export * from './resources/index.ts';
 export * from './statistics/index.ts';
 export * from './surface/index.ts';
+export * from './texture/index.ts';
 export * from './water/index.ts';

@@ -3,8 +3,11 @@ import type { CalculationEntry } from './calculation/calculation.ts';
 import * as flow from './flow/index.ts';
 import * as heat from './heat/index.ts';
 import * as kinetics from './kinetics/index.ts';
+import * as materials from './materials/index.ts';
+import * as resources from './resources/index.ts';
 import * as statistics from './statistics/index.ts';
 import * as surface from './surface/index.ts';
+import * as texture from './texture/index.ts';
 import * as water from './water/index.ts';
 
 export interface Subject {
@@ -21,6 +24,9 @@ export const subjects: readonly Subject[] = [
   { title: 'Kinetics', calculations: Object.values(kinetics) },
   { title: 'Air', calculations: Object.values(air) },
   { title: 'Statistics of proof', calculations: Object.values(statistics) },
+  { title: 'Surface texture', calculations: Object.values(texture) },
+  { title: 'Materials', calculations: Object.values(materials) },
+  { title: 'Resources', calculations: Object.values(resources) },
 ];
 
 /** Every calculation, for lists and for generated commands and routes. */

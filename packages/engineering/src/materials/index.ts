@@ -1,0 +1,3 @@
+export { chlorideAllowance } from './chloride.ts';
+export { galvanicPair } from './galvanic.ts';
+export { pittingResistance } from './pren.ts';

@@ -1,0 +1,3 @@
+export { profileTexture } from './profile.ts';
+export { roughnessCutoff } from './roughness-cutoff.ts';
+export { roughnessVerdict } from './sixteen-percent.ts';
