@@ -9,7 +9,8 @@
  *   POST /api/machines/:machine/undo, /redo              -> Changed; 409 when there is nothing to undo
  *   GET  /api/machines/:machine/history                  -> HistoryEntry[], newest first
  *
- *   below /api/machines/:machine/revisions/:revision
+ *   below /api/machines/:machine/revisions/:revision; results are those of the orientation that the project says,
+ *   and 404 `not-surveyed` while there are none
  *   GET  /model            -> bytes of `encodeModel`, +Z up, application/octet-stream; immutable by ETag
  *   GET  /survey           -> SurveyResult; 404 while it is not surveyed
  *   GET  /fields/:measure  -> Float32Array bytes, one number per triangle

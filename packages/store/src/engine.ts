@@ -1,6 +1,6 @@
 /** The job engine: pg-boss on the same database. It decides who runs what; what people see is in the `job` table. */
 import { sql } from 'drizzle-orm';
-import { fromDrizzle, PgBoss } from 'pg-boss';
+import { fromDrizzle, type JobPollingOptions, PgBoss, type WorkConcurrencyOptions } from 'pg-boss';
 import type { Database, Tx } from './database.ts';
 import type { JobKind } from './schema.ts';
 
@@ -27,6 +27,7 @@ const lost = (kind: JobKind) => `${kind}-lost`;
 const heartbeatSeconds = 10;
 const watchSeconds = 4;
 const pollSeconds = 0.5;
+const pollLostSeconds = 5;
 /** Longer than any job may take: the compute limits end a job, not the engine. */
 const expireInSeconds = 6 * 3600;
 const deleteAfterSeconds = 24 * 3600;
@@ -58,8 +59,7 @@ export async function startEngine(database: Database): Promise<Engine> {
   }
   const workers: string[] = [];
 
-  async function serve(queue: string, localConcurrency: number, handler: Handler): Promise<void> {
-    const options = { pollingIntervalSeconds: pollSeconds, localConcurrency };
+  async function serve(queue: string, options: JobPollingOptions & WorkConcurrencyOptions, handler: Handler) {
     const worker = await boss.work<{ job: string }>(queue, options, async ([{ data, signal }]) => {
       await handler(data.job, signal);
     });
@@ -74,8 +74,8 @@ export async function startEngine(database: Database): Promise<Engine> {
       await boss.cancel(kind, job, { db: fromDrizzle(tx, sql) });
     },
     work: async (kind, concurrency, handler, onLost) => {
-      await serve(kind, concurrency, handler);
-      await serve(lost(kind), 1, onLost);
+      await serve(kind, { pollingIntervalSeconds: pollSeconds, localConcurrency: concurrency }, handler);
+      await serve(lost(kind), { pollingIntervalSeconds: pollLostSeconds }, onLost);
     },
     wake: () => {
       for (const worker of workers) boss.notifyWorker(worker);
