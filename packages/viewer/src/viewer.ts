@@ -14,6 +14,7 @@ import { Overlay, type Pinned } from './overlay/overlay.ts';
 import type { PaintedField } from './parts/part-colors.ts';
 import type { PartState } from './parts/part-order.ts';
 import type { Hit } from './pick/part-picker.ts';
+import { Sight } from './pick/sight.ts';
 import { type PlaceDrawing, PlaceLayer } from './places/place-layer.ts';
 import { RenderLoop } from './render-loop.ts';
 import type { SectionSetting } from './section/section.ts';
@@ -134,25 +135,20 @@ export class Viewer extends Emitter<ViewerEvents> {
 
   /**
    * Flies to a place, on the side from which most of `points` can be seen, with some of its surroundings.
-   * Returns which part of the points can be seen from there, 0 to 1.
+   * Returns the parts that hide it even from there; none when at least half of it can be seen.
    */
-  fly(bounds: readonly [Vec3, Vec3], points: readonly Vec3[]): number {
-    if (!this.loaded) return 0;
-    const { parts, picker, section, radius } = this.loaded;
+  fly(bounds: readonly [Vec3, Vec3], points: readonly Vec3[]): string[] {
+    if (!this.loaded) return [];
+    const { parts, picker, section, radius, model } = this.loaded;
     const box = new Box3(this.stage.toScene(bounds[0]), this.stage.toScene(bounds[1]));
     const size = Math.max((box.getSize(new Vector3()).length() / 2) * 1.7, radius * 0.13);
-    const ray = new Ray();
-    const visible = (part: number) => parts.state(part) === 'shown';
-    const chosen = choosePose(
-      points.map((p) => this.stage.toScene(p)),
-      box,
-      this.rig.distanceFor(size),
-      this.rig.pose,
-      (from, direction) => picker.first(ray.set(from, direction), visible, section.active) !== null,
-    );
-    this.pivot = chosen.pose.target.clone();
-    this.flight.to(chosen.pose);
-    return chosen.seen;
+    const sight = new Sight(picker, (part) => parts.state(part) === 'shown', section.active);
+    const targets = points.map((p) => this.stage.toScene(p));
+    const { pose, seen } = choosePose(targets, box, this.rig.distanceFor(size), this.rig.pose, sight);
+    this.pivot = pose.target.clone();
+    this.flight.to(pose);
+    if (seen >= 0.5) return [];
+    return sight.inFront(targets, axes(pose).z).map((part) => model.parts[part].id);
   }
 
   /** Walks the camera up or down, so that it looks at this height. */

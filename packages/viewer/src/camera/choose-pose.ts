@@ -1,13 +1,9 @@
 import { type Box3, Vector3 } from 'three';
+import type { Sight } from '../pick/sight.ts';
 import { axes, type Pose } from './rig.ts';
-
-/** True when something stands between the point and infinity in that direction. */
-export type Blocked = (from: Vector3, direction: Vector3) => boolean;
 
 const elevations_deg = [30, 12, 55, -15, 85, -50];
 const azimuths = 16;
-/** Points are lifted off the surface that they lie on, mm. */
-const lift_mm = 0.6;
 
 export interface ChosenPose {
   readonly pose: Pose;
@@ -24,7 +20,7 @@ export function choosePose(
   box: Box3,
   distance: number,
   now: Pose,
-  blocked: Blocked,
+  sight: Sight,
 ): ChosenPose {
   const target = box.getCenter(new Vector3());
   let best: ChosenPose | null = null;
@@ -35,7 +31,7 @@ export function choosePose(
       const elevation = (elevation_deg * Math.PI) / 180;
       const toEye = axes({ azimuth, elevation }).z;
       let seen = 0;
-      for (const p of points) if (!blocked(p.clone().addScaledVector(toEye, lift_mm), toEye)) seen++;
+      for (const p of points) if (sight.isFree(p, toEye)) seen++;
       const part = points.length > 0 ? seen / points.length : 1;
       const turn = Math.cos(azimuth - now.azimuth);
       const score = part * 4 + turn * 0.5 - Math.abs(elevation_deg - 30) / 90;

@@ -33,7 +33,7 @@ export function navigate(host: NavigationHost): () => void {
     element.addEventListener(type, run, { signal: off.signal, passive: false });
 
   on('pointerdown', (e) => {
-    if (e.target !== element && (e.target as Element).closest('button')) return;
+    if ((e.target as Element).closest('[data-pin]')) return;
     element.setPointerCapture(e.pointerId);
     const at = local(e);
     pointers.set(e.pointerId, at);

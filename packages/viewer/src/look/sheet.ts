@@ -11,6 +11,8 @@ export interface Sheet {
   readonly waterRim: Vec3;
   readonly selected: Vec3;
   readonly kinds: Readonly<Record<PlaceKind, Vec3>>;
+  /** Parts by area class (EN 1672-2), where they are coloured by it. */
+  readonly areas: Readonly<Record<'food' | 'splash' | 'nonFood', Vec3>>;
   /** Shading of a face from straight ahead to edge on. */
   readonly lit: number;
   readonly shade: number;
@@ -41,6 +43,7 @@ export const sheets: Readonly<Record<SheetName, Sheet>> = {
       reach: rgb(0x2f6b4c),
       air: rgb(0x4d6279),
     },
+    areas: { food: rgb(0x7fb2d3), splash: rgb(0xbfd6e3), nonFood: rgb(0xe2e6e9) },
     lit: 1.04,
     shade: 0.66,
   },
@@ -63,6 +66,7 @@ export const sheets: Readonly<Record<SheetName, Sheet>> = {
       reach: rgb(0x7fc49f),
       air: rgb(0xa5bbd2),
     },
+    areas: { food: rgb(0x3f86b0), splash: rgb(0x55748a), nonFood: rgb(0x78828c) },
     lit: 1.08,
     shade: 0.42,
   },

@@ -1,0 +1,30 @@
+import type { Page } from '../../routing/route.ts';
+import { BriefPage } from '../brief/brief-page.tsx';
+import { FilePage } from '../file/file-page.tsx';
+import { HistoryPage } from '../history/history-page.tsx';
+import { LaterPage } from '../later/later-page.tsx';
+import { ModelPanel } from '../model/model-panel.tsx';
+import { RequirementsPage } from '../requirements/requirements-page.tsx';
+import { WalkPanel } from '../walk/walk-panel.tsx';
+
+/** The page that an address names. */
+export function PageOf({ page }: { readonly page: Page }) {
+  switch (page) {
+    case 'brief':
+      return <BriefPage />;
+    case 'model':
+      return <ModelPanel />;
+    case 'walk':
+      return <WalkPanel />;
+    case 'requirements':
+      return <RequirementsPage />;
+    case 'history':
+      return <HistoryPage />;
+    case 'file':
+      return <FilePage />;
+    case 'cleaning':
+    case 'air':
+    case 'proof':
+      return <LaterPage stop={page} />;
+  }
+}

@@ -1,0 +1,74 @@
+import { m } from '../../messages/index.ts';
+import { Link } from '../../routing/link.tsx';
+import { type Page, type Stop, stops } from '../../routing/route.ts';
+import { type MachineData, useMachineData } from './machine-context.ts';
+
+const partOf: Partial<Record<Page, Stop>> = { requirements: 'walk' };
+
+/** How far a stop is done, 0 to 1; null for stops that are not built yet. */
+export function doneAt(stop: Stop, data: MachineData): number | null {
+  const { brief } = data.machine.project;
+  switch (stop) {
+    case 'brief':
+      return ((brief.purpose ? 1 : 0) + (brief.products.length > 0 ? 1 : 0)) / 2;
+    case 'model':
+      return data.revision?.surveyedAt ? 1 : data.revision?.parts != null ? 0.5 : 0;
+    case 'walk':
+      return data.findings.length === 0 ? (data.review ? 1 : 0) : data.decided / data.findings.length;
+    case 'file':
+      return data.revision?.hasFile ? 1 : 0;
+    default:
+      return null;
+  }
+}
+
+export function PathBar() {
+  const data = useMachineData();
+  const { route } = data;
+  const here = partOf[route.page] ?? route.page;
+  return (
+    <nav className="path" aria-label={m.path.label}>
+      <ol>
+        {stops.map((stop) => {
+          const done = doneAt(stop, data);
+          return (
+            <li key={stop} className={done === null ? 'path-later' : ''}>
+              <Link
+                to={{ ...route, page: stop, item: null }}
+                aria-current={here === stop ? 'step' : undefined}
+              >
+                <Disc done={done} />
+                {m.stops[stop]}
+                <span className="unseen">
+                  {`, ${done === null ? m.path.later : m.path.done(Math.round(done * 100))}`}
+                </span>
+              </Link>
+            </li>
+          );
+        })}
+      </ol>
+    </nav>
+  );
+}
+
+/** Fills from below as the stop is done; dashed where nothing can be done yet. */
+function Disc({ done }: { readonly done: number | null }) {
+  const level = 12 * (1 - (done ?? 0));
+  return (
+    <svg className="disc" width="14" height="14" viewBox="0 0 14 14" aria-hidden="true">
+      <clipPath id={`disc-${done}`}>
+        <rect x="0" y={1 + level} width="14" height="14" />
+      </clipPath>
+      <circle cx="7" cy="7" r="6" fill="currentColor" clipPath={`url(#disc-${done})`} />
+      <circle
+        cx="7"
+        cy="7"
+        r="6"
+        fill="none"
+        stroke="currentColor"
+        strokeWidth="1.5"
+        strokeDasharray={done === null ? '2 2.7' : undefined}
+      />
+    </svg>
+  );
+}

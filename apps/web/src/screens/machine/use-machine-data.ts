@@ -1,0 +1,42 @@
+import type { Machine } from '@coveline/api';
+import type { Decision, PartData } from '@coveline/project';
+import type { Finding } from '@coveline/review';
+import { useMemo } from 'react';
+import type { MachineRoute } from '../../routing/route.ts';
+import { useDrawings, useModel, useReview, useSurvey } from '../../state/queries.ts';
+import type { MachineData } from './machine-context.ts';
+
+const noFindings: readonly Finding[] = [];
+const noParts: readonly PartData[] = [];
+const noDecisions: Readonly<Record<string, Decision>> = {};
+
+/** Gathers what the pages of a machine show, for the revision that the address names. */
+export function useMachineDataFor(machine: Machine, route: MachineRoute): MachineData {
+  const revision =
+    route.revision === null
+      ? (machine.revisions.at(-1) ?? null)
+      : (machine.revisions.find((r) => r.id === route.revision) ?? null);
+  const at = useMemo(() => (revision ? { machine: machine.id, revision } : null), [machine.id, revision]);
+  const model = useModel(at).data;
+  const survey = useSurvey(at).data;
+  const drawings = useDrawings(at).data;
+  const review = useReview(at).data;
+  const decisions = (revision && machine.project.decisions[revision.id]) ?? noDecisions;
+  return useMemo(() => {
+    const findings = review?.findings ?? noFindings;
+    return {
+      route,
+      machine,
+      revision,
+      at,
+      model,
+      survey,
+      drawings,
+      review,
+      findings,
+      parts: review?.parts ?? noParts,
+      decisions,
+      decided: findings.filter((f) => f.id in decisions).length,
+    };
+  }, [route, machine, revision, at, model, survey, drawings, review, decisions]);
+}

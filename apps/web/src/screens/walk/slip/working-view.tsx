@@ -1,0 +1,54 @@
+import type { Working, WorkingValue } from '@coveline/quantity';
+import { m } from '../../../messages/index.ts';
+import { show } from '../../../numbers/show.ts';
+
+/** How a number came about, so that a reader can redo it by hand. */
+export function WorkingView({ working }: { readonly working: Working }) {
+  return (
+    <>
+      <h3>{working.title}</h3>
+      {working.formula.length > 0 ? (
+        <>
+          <h4>{m.slip.formula}</h4>
+          {working.formula.map((line) => (
+            <p key={line} className="formula">
+              {line}
+            </p>
+          ))}
+        </>
+      ) : null}
+      <Values title={m.slip.inputs} values={working.inputs} />
+      <Values title={m.slip.steps} values={[...working.steps, working.result]} />
+      <p className="working-source">
+        <b>{m.slip.source}</b> {working.source}
+        <br />
+        <b>{m.slip.validity}</b> {working.validity}
+      </p>
+      {working.warnings.map((warning) => (
+        <p key={warning} className="working-warning">
+          {warning}
+        </p>
+      ))}
+    </>
+  );
+}
+
+function Values({ title, values }: { readonly title: string; readonly values: readonly WorkingValue[] }) {
+  if (values.length === 0) return null;
+  return (
+    <table className="values">
+      <caption>{title}</caption>
+      <tbody>
+        {values.map((v) => (
+          <tr key={`${v.symbol} ${v.name}`}>
+            <th scope="row">
+              <i>{v.symbol}</i> {v.name}
+              {v.from ? <small>{v.from}</small> : null}
+            </th>
+            <td>{show(v.value, v.unit, 4)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

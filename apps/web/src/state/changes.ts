@@ -1,0 +1,63 @@
+import type { Machine } from '@coveline/api';
+import { applyCommand, type Command } from '@coveline/project';
+import { useIsMutating, useMutation } from '@tanstack/react-query';
+import { api } from '../api/client.ts';
+import { m } from '../messages/index.ts';
+import { announce } from './announce.ts';
+import { invalidateReviews, keys, queryClient } from './queries.ts';
+import { createStore, useStore } from './store.ts';
+
+/** The last change that was not kept, and why; null when all were. */
+const failure = createStore<{ message: string | null }>({ message: null });
+
+export const useChangeFailure = () => useStore(failure).message;
+export const dismissChangeFailure = () => failure.set({ message: null });
+export const useChangesUnderWay = () => useIsMutating({ mutationKey: ['change'] });
+
+/** Takes over what the server holds now. What a review says may depend on it, so that is read again. */
+function accept(machine: Machine): void {
+  const known = queryClient.getQueryData<Machine>(keys.machine(machine.id));
+  if (known && known.version > machine.version) return;
+  queryClient.setQueryData(keys.machine(machine.id), machine);
+  void queryClient.invalidateQueries({ queryKey: keys.machines });
+  void queryClient.invalidateQueries({ queryKey: keys.history(machine.id) });
+  void invalidateReviews(machine.id);
+}
+
+function refuse(machine: string, error: Error): void {
+  failure.set({ message: error.message });
+  announce(m.kept.failed(error.message));
+  void queryClient.invalidateQueries({ queryKey: keys.machine(machine) });
+}
+
+/**
+ * Sends a change. The screen shows it at once; when the server refuses, it goes back and the reason is shown.
+ * Changes of one machine go one after the other.
+ */
+export function useChange(machine: string) {
+  return useMutation({
+    mutationKey: ['change', machine],
+    scope: { id: machine },
+    mutationFn: (command: Command) => api.command(machine, command),
+    onMutate: async (command) => {
+      await queryClient.cancelQueries({ queryKey: keys.machine(machine) });
+      failure.set({ message: null });
+      queryClient.setQueryData<Machine>(keys.machine(machine), (before) =>
+        before ? { ...before, project: applyCommand(before.project, command).project } : before,
+      );
+    },
+    onSuccess: accept,
+    onError: (error) => refuse(machine, error),
+  });
+}
+
+/** Undo and redo, which the server does from its log. */
+export function useStepBack(machine: string, direction: 'undo' | 'redo') {
+  return useMutation({
+    mutationKey: ['change', machine],
+    scope: { id: machine },
+    mutationFn: () => (direction === 'undo' ? api.undo(machine) : api.redo(machine)),
+    onSuccess: accept,
+    onError: (error) => refuse(machine, error),
+  });
+}
