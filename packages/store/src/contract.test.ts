@@ -344,31 +344,38 @@ describe.each(settings)('store: $name', ({ open, drop, cutConnections }) => {
       await expect(store.transaction((tx) => getJob(tx, 'nobody'))).rejects.toBeInstanceOf(StoreError);
     });
 
-    test('a job runs once; a cancelled one never; a failing one again', async () => {
-      const [once, cancelled, flaky] = [await newMachine(), await newMachine(), await newMachine()];
-      const jobs = [await order(once), await order(cancelled), await order(flaky)].map((j) => j.id);
+    test('a job runs once, a cancelled one never, a failing one again, a hopeless one six times', async () => {
+      const names = ['good', 'cancelled', 'flaky', 'hopeless'] as const;
+      const machines = new Map<string, string>();
+      const jobs: string[] = [];
+      for (const name of names) {
+        const machine = await newMachine();
+        machines.set(machine, name);
+        jobs.push((await order(machine)).id);
+      }
       await store.transaction((tx) => cancelJob(tx, store.engine, jobs[1]));
-      const runs: string[] = [];
+      const runs: Record<string, number> = {};
       await store.engine.work(
         'survey',
         2,
         async (job) => {
           const row = await store.transaction((tx) => beginJob(tx, job));
-          if (!row) return;
-          runs.push(row.machine);
-          if (row.machine === flaky && runs.filter((m) => m === flaky).length === 1)
-            throw new Error('try again');
+          const name = row && machines.get(row.machine);
+          if (!name) return;
+          runs[name] = (runs[name] ?? 0) + 1;
+          if (name === 'hopeless' || (name === 'flaky' && runs[name] === 1)) throw new Error('try again');
           await store.transaction((tx) => completeJob(tx, job));
         },
-        async () => {},
+        async (job) => {
+          await store.transaction((tx) => failJob(tx, job, 'Given up.'));
+        },
       );
       const states = () =>
         Promise.all(jobs.map(async (j) => (await store.transaction((tx) => getJob(tx, j))).state));
-      await expect.poll(states, { timeout: 15_000 }).toEqual(['done', 'cancelled', 'done']);
-      expect(runs.filter((m) => m === once)).toHaveLength(1);
-      expect(runs.filter((m) => m === cancelled)).toHaveLength(0);
-      expect(runs.filter((m) => m === flaky)).toHaveLength(2);
-    });
+      await expect.poll(states, { timeout: 25_000 }).toEqual(['done', 'cancelled', 'done', 'failed']);
+      expect(runs).toEqual({ good: 1, flaky: 2, hopeless: 6 });
+      expect((await store.transaction((tx) => getJob(tx, jobs[3]))).error).toBe('Given up.');
+    }, 30_000);
   });
 
   test('a change is told with its version', async () => {
