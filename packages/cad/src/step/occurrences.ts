@@ -65,6 +65,12 @@ export function walkAssembly(index: Part21Index, products: Products, colours: Co
   }
   for (const root of products.roots) walkProduct(state, root, identity(), [], [], []);
   walkOrphans(state);
+  const unowned = products.unownedPlacements;
+  if (unowned.length > 0) {
+    state.losses.add(
+      `${unowned.length} placements in the file belong to no component (first #${unowned[0]}), so parts are missing; export it again.`,
+    );
+  }
   for (const [entity, words] of Object.entries(unreadEntities)) {
     const count = instancesOf(index, entity).length;
     if (count > 0) {

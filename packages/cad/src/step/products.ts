@@ -22,6 +22,8 @@ export interface Products {
   readonly equivalents: ReadonlyMap<number, readonly number[]>;
   /** Relationships that place one representation in another and belong to no component. */
   readonly placedLinks: readonly number[];
+  /** Placements whose component cannot be found: something that the file placed is lost. */
+  readonly unownedPlacements: readonly number[];
 }
 
 export function readProducts(index: Part21Index): Products {
@@ -59,13 +61,16 @@ export function readProducts(index: Part21Index): Products {
 
   const relationshipOf = new Map<number, number>();
   const used = new Set<number>();
+  const unownedPlacements: number[] = [];
   for (const id of instancesOf(index, 'CONTEXT_DEPENDENT_SHAPE_REPRESENTATION')) {
     const [relationship, definition] = attributes(
       instance(index, id),
       'CONTEXT_DEPENDENT_SHAPE_REPRESENTATION',
     );
     used.add(refOf(relationship));
-    relationshipOf.set(shapeOf(refOf(definition)), refOf(relationship));
+    const owner = shapeOf(refOf(definition));
+    relationshipOf.set(owner, refOf(relationship));
+    if (!occurrences.has(owner)) unownedPlacements.push(id);
   }
 
   const components = new Map<number, Component[]>();
@@ -108,6 +113,7 @@ export function readProducts(index: Part21Index): Products {
     definitionOfRepresentation,
     equivalents,
     placedLinks,
+    unownedPlacements,
   };
 }
 
