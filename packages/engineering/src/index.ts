@@ -1,3 +1,4 @@
+export * from './access/index.ts';
 export * from './air/index.ts';
 export type {
   Calculation,

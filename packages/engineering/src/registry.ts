@@ -1,3 +1,4 @@
+import * as access from './access/index.ts';
 import * as air from './air/index.ts';
 import type { CalculationEntry } from './calculation/calculation.ts';
 import * as flow from './flow/index.ts';
@@ -26,6 +27,7 @@ export const subjects: readonly Subject[] = [
   { title: 'Statistics of proof', calculations: Object.values(statistics) },
   { title: 'Surface texture', calculations: Object.values(texture) },
   { title: 'Materials', calculations: Object.values(materials) },
+  { title: 'Access and guards', calculations: Object.values(access) },
   { title: 'Resources', calculations: Object.values(resources) },
 ];
 

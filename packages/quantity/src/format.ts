@@ -7,7 +7,7 @@ export interface FormatOptions {
   readonly digits?: number;
 }
 
-const shown = new Map(units.map((row) => [row.symbol, row.shown]));
+const shown = new Map(units.flatMap((row) => [row.symbol, ...row.also].map((name) => [name, row.shown])));
 const raised: Readonly<Record<string, string>> = {
   '0': '⁰',
   '1': '¹',

@@ -4,6 +4,7 @@ export { firstAir } from './first-air.ts';
 export { isoClassLimit } from './iso-class.ts';
 export { isoEvaluate } from './iso-evaluate.ts';
 export { isoLocations } from './iso-locations.ts';
+export { plateToContainer } from './plate-to-container.ts';
 export { cleanUpRate, recoveryTime } from './recovery.ts';
 export { roomBalance } from './room-balance.ts';
 export { settlePlate, settlingDiameter } from './settle-plate.ts';

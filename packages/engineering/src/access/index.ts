@@ -1,0 +1,2 @@
+export { lightCurtain } from './light-curtain.ts';
+export { reachDistance } from './reach-distance.ts';
