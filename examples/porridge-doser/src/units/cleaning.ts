@@ -5,7 +5,7 @@ import { colors } from '../stock/colors.ts';
 import { bentPipe, bentRod, cleaningPipe } from '../stock/pipes.ts';
 import { alongY, alongZ, box, polygon, rod, tube, turnedPart } from '../stock/solids.ts';
 import { type Assembly, assembly, at, body, here } from '../tree.ts';
-import { hopper } from './dosing.ts';
+import { hopper, rinsePipeZ } from './dosing.ts';
 
 const tank = { x: -280, y: 30, length: 300, width: 200, top: 460, low: 270, fall: 24, wall: 2 } as const;
 
@@ -48,7 +48,7 @@ function tray(): Assembly {
 /** From a valve behind the wall straight to a head that sprays the hopper. */
 function riser(): Assembly {
   const { x } = hopper;
-  const z = hopper.top + 25;
+  const z = rinsePipeZ;
   const from = backWall.y + 40;
   const pipe = bentPipe(
     [
@@ -67,7 +67,10 @@ function riser(): Assembly {
     [12, -30],
     [12, -16],
     [5, 0],
-  ]).translate([x, hopper.y, z - 60]);
+  ])
+    .cut(rod(3, 60, [-30, 0, -26], [1, 0, 0]))
+    .cut(rod(3, 60, [0, -30, -26], [0, 1, 0]))
+    .translate([x, hopper.y, z - 60]);
   const valve = rod(46, 50, [x, from, z], [0, 1, 0]).chamfer(6);
   const lever = bentRod(
     [

@@ -18,8 +18,10 @@ export const hopper = {
   /** Seal face of its outlet. */
   outlet: 965,
 } as const;
+/** Axis of the pipe that rinses the hopper from above. */
+export const rinsePipeZ = hopper.top + 25;
 export const hopperNeck = hopper.outlet + 12;
-const pump = { z: 912, top: 963, bottom: 870, diameter: 96, depth: 56 } as const;
+const pump = { z: 912, top: 963, bottom: 870, diameter: 80, depth: 56 } as const;
 const line = { z: 820, tee: { x: -160, half: 44 }, nozzleX: -60 } as const;
 const nozzle = { top: 772, tip: 742, mouth: 18 } as const;
 
@@ -99,8 +101,8 @@ function pumpUnit(): Assembly {
     .cut(rod(productPipe.inside, top - bottom, [x, y, bottom]));
   const cover = turnedPart([
     [0, 0],
-    [40, 0],
-    [34, 10],
+    [34, 0],
+    [28, 10],
     [0, 14],
   ]);
   const gearbox = rod(60, wallFace - y - depth / 2 - 8, [x, y + depth / 2, z], [0, 1, 0]);

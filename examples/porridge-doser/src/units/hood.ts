@@ -1,11 +1,14 @@
 /** Posts, back wall, and the hood that blows filtered air down on the jars. */
 
+import type { Shape3D } from 'replicad';
 import { backWall, crossBar, hoodBottom, jarFloor, laneY, type Parameters } from '../parameters.ts';
 import { colors } from '../stock/colors.ts';
 import { hexBolt, hexNut, nutHeight } from '../stock/fasteners.ts';
+import { cleaningPipe } from '../stock/pipes.ts';
 import { alongX, box, polygon, rod } from '../stock/solids.ts';
 import { jar } from '../stock/vessels.ts';
 import { type Assembly, assembly, at, body, here, type Placed, turned } from '../tree.ts';
+import { hopper, rinsePipeZ } from './dosing.ts';
 import { deckPost } from './frame.ts';
 
 const post = { x: 545, front: -262, rear: 262, diameter: 25 } as const;
@@ -48,7 +51,7 @@ function wall(p: Parameters): Assembly {
         body(
           'back wall welded 2 mm 1.4301',
           colors.bright,
-          box([-halfWidth, y, bottom], [halfWidth, y + thickness, top]),
+          throughForRinsePipe(box([-halfWidth, y, bottom], [halfWidth, y + thickness, top])),
         ),
       ),
     ]);
@@ -56,7 +59,7 @@ function wall(p: Parameters): Assembly {
   const behind = y + thickness + p.lapGap;
   const bolt = body('hex bolt M6x20 A2', colors.stainlessDark, hexBolt(6, 20));
   const nut = body('hex nut M6 ISO 4032 A2', colors.stainlessDark, hexNut(6));
-  let left = box([-halfWidth, y, bottom], [half, y + thickness, top]);
+  let left = throughForRinsePipe(box([-halfWidth, y, bottom], [half, y + thickness, top]));
   let right = box([-half, behind, bottom], [halfWidth, behind + thickness, top]);
   const rows = Array.from({ length: lapBolts.count }, (_, i) => 640 + i * lapBolts.pitch);
   for (const z of rows) {
@@ -72,6 +75,11 @@ function wall(p: Parameters): Assembly {
     children.push(turned(nut, 'x', -90, 0, behind + thickness, z));
   }
   return assembly('back wall unit', children);
+}
+
+function throughForRinsePipe(sheet: Shape3D): Shape3D {
+  const { outside } = cleaningPipe;
+  return sheet.cut(rod(outside, 20, [hopper.x, backWall.y - 10, rinsePipeZ], [0, 1, 0]));
 }
 
 /** Bought unit, drawn as a solid; its roof falls to the back. */

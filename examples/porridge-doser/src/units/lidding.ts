@@ -95,7 +95,7 @@ function shelf(wall: number): Assembly {
   const plate = box([-length / 2, -width, 0], [length / 2, 0, thickness]).fuse(
     box([-length / 2, -thickness, -40], [length / 2, 0, 0]),
   );
-  const bolt = body('hex bolt M6x16 A2', colors.stainlessDark, hexBolt(6, 16));
+  const bolt = body('hex bolt M6x12 A2', colors.stainlessDark, hexBolt(6, 12));
   return assembly('shelf', [
     at(body('tool shelf 3 mm 1.4301', colors.stainless, plate), shelfX, wall, z),
     turned(bolt, 'x', 90, shelfX - 60, wall - thickness, z - 22),
