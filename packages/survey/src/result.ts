@@ -38,6 +38,10 @@ export interface Pool extends Place {
   readonly deepest_mm: Vec3;
   /** Where the liquid first runs over. */
   readonly spill_mm: Vec3;
+  /** The same by the second, exact method, where it was asked for and possible. */
+  readonly exact_mL?: number;
+  /** volume_mL / exact_mL - 1: what the two methods differ by. */
+  readonly difference?: number;
 }
 
 export interface FlatFace extends Place {

@@ -3,6 +3,7 @@ import { measureInsideCorners } from './corners/inside-corners.ts';
 import { measureFlatFaces } from './flat/flat-faces.ts';
 import { measureHollows } from './hollows/hollows.ts';
 import { type AirSpace, airSpaceOf } from './liquid/air-space.ts';
+import type { Union } from './liquid/exact/solid.ts';
 import { measureStandingLiquid } from './liquid/standing-liquid.ts';
 import type { MeasureOutcome } from './outcome.ts';
 import type {
@@ -24,6 +25,11 @@ export interface SurveyRequest {
   readonly measures?: readonly MeasureName[];
   /** Liquid and flat faces are surveyed with the machine tilted; coordinates are told on the level machine. */
   readonly tilt?: Tilt;
+  /**
+   * Loads a union of solids (`loadManifoldUnion`): the largest pools are then measured a second time, exactly. Called
+   * only when standing liquid is asked for.
+   */
+  readonly exact?: () => Promise<Union>;
 }
 
 /** Measures that this package computes. */
@@ -41,7 +47,7 @@ type Offered = (typeof offered)[number];
  */
 export async function survey(
   model: Model,
-  { settings: asked, measures: names = offered, tilt }: SurveyRequest = {},
+  { settings: asked, measures: names = offered, tilt, exact }: SurveyRequest = {},
   control: Control = {},
 ): Promise<SurveyOutcome> {
   const settings = { ...defaultSettings, ...asked };
@@ -51,9 +57,10 @@ export async function survey(
     air ??= airSpaceOf(standing, settings, control);
     return air;
   };
+  const union = exact && names.includes('standingLiquid') ? await exact() : undefined;
   const compute: { readonly [M in Offered]: () => MeasureOutcome<M> } = {
     standingLiquid: () => {
-      const found = measureStandingLiquid(standing, settings, control, airSpace());
+      const found = measureStandingLiquid(standing, settings, control, airSpace(), union);
       return tilt ? levelPools(found, tilt) : found;
     },
     flatFaces: () => {

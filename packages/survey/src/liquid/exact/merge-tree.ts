@@ -1,0 +1,164 @@
+/**
+ * Pools on a closed surface, exactly: the merge tree of the air space by height.
+ *
+ * After Carr, Snoeyink and Axen (Computing contour trees in all dimensions, 2003), applied to the air. Vertices are
+ * taken in order of height; the surface up to that height falls into components, kept by union-find over the edges.
+ * Two components with a path through the air between them are joined by the surface itself, except where a new one
+ * starts at the lowest point of something that hangs: from there one looks straight down and joins what is met, or
+ * the outside. A component that meets the outside is a pool filled to that height. What never meets it is a hollow.
+ */
+import { airLiesBelow } from './air-below.ts';
+import { Plumb } from './plumb.ts';
+import type { Solid } from './solid.ts';
+
+export interface ExactPool {
+  /** Height of the liquid, mm. */
+  readonly level: number;
+  readonly volume_mm3: number;
+  /** Vertices at which it is deepest and at which it runs over. */
+  readonly deepest: number;
+  readonly spill: number;
+}
+
+export interface ExactPools {
+  readonly pools: readonly ExactPool[];
+  /** Per triangle: index of the pool that its lowest vertex lies in, or -1. */
+  readonly poolOfTriangle: Int32Array;
+}
+
+export function exactPools(solid: Solid): ExactPools {
+  const { positions, triangles } = solid;
+  const count = positions.length / 3;
+  const order = Uint32Array.from({ length: count }, (_, v) => v).sort(
+    (a, b) => positions[a * 3 + 2] - positions[b * 3 + 2] || a - b,
+  );
+  const rank = new Uint32Array(count);
+  for (let k = 0; k < count; k++) rank[order[k]] = k;
+  const lowest = lowestCorners(triangles, rank);
+  const star = starsOf(triangles, count);
+  const plumb = new Plumb(solid);
+
+  const outside = count;
+  const root = new Int32Array(count + 1).fill(-1);
+  const find = (v: number): number => {
+    let r = v;
+    while (root[r] >= 0) r = root[r];
+    while (root[v] >= 0) {
+      const next = root[v];
+      root[v] = r;
+      v = next;
+    }
+    return r;
+  };
+  const join = (a: number, b: number): void => {
+    const p = find(a);
+    const q = find(b);
+    if (p === q) return;
+    // The outside stays a root; else the lower vertex does, and so names the deepest point.
+    const keep = p === outside || (q !== outside && rank[p] < rank[q]) ? p : q;
+    root[keep === p ? q : p] = keep;
+    if (keep !== outside) append(keep, keep === p ? q : p);
+  };
+  const next = new Int32Array(count).fill(-1);
+  const last = Int32Array.from({ length: count }, (_, v) => v);
+  const append = (list: number, more: number): void => {
+    next[last[list]] = more;
+    last[list] = last[more];
+  };
+
+  const found: { level: number; deepest: number; spill: number }[] = [];
+  const poolOfVertex = new Int32Array(count).fill(-1);
+  const below: number[] = [];
+  for (const v of order) {
+    if (star.first[v] === star.first[v + 1]) continue;
+    below.length = 0;
+    for (let k = star.first[v]; k < star.first[v + 1]; k++) {
+      for (let c = 0; c < 3; c++) {
+        const w = triangles[star.triangles[k] * 3 + c];
+        if (rank[w] < rank[v]) below.push(w);
+      }
+    }
+    if (below.length === 0) {
+      if (!airLiesBelow(solid, star, v)) continue;
+      const hit = plumb.dropFrom(v);
+      join(v, hit < 0 ? outside : lowest[hit]);
+      continue;
+    }
+    if (below.some((w) => find(w) === outside)) {
+      for (const w of below) {
+        const pool = find(w);
+        if (pool === outside) continue;
+        for (let m = pool; m >= 0; m = next[m]) poolOfVertex[m] = found.length;
+        found.push({ level: positions[v * 3 + 2], deepest: pool, spill: v });
+        join(pool, outside);
+      }
+    }
+    for (const w of below) join(v, w);
+  }
+
+  const poolOfTriangle = Int32Array.from(lowest, (v) => poolOfVertex[v]);
+  const volumes = volumesBelow(solid, poolOfTriangle, found);
+  return { pools: found.map((pool, k) => ({ ...pool, volume_mm3: volumes[k] })), poolOfTriangle };
+}
+
+function lowestCorners(triangles: Uint32Array, rank: Uint32Array): Uint32Array {
+  const lowest = new Uint32Array(triangles.length / 3);
+  for (let t = 0; t < lowest.length; t++) {
+    let low = triangles[t * 3];
+    for (let c = 1; c < 3; c++) if (rank[triangles[t * 3 + c]] < rank[low]) low = triangles[t * 3 + c];
+    lowest[t] = low;
+  }
+  return lowest;
+}
+
+/** Triangles around each vertex. */
+export interface Stars {
+  readonly first: Uint32Array;
+  readonly triangles: Uint32Array;
+}
+
+function starsOf(triangles: Uint32Array, vertices: number): Stars {
+  const first = new Uint32Array(vertices + 2);
+  for (const v of triangles) first[v + 2]++;
+  for (let v = 2; v < first.length; v++) first[v] += first[v - 1];
+  const around = new Uint32Array(triangles.length);
+  for (let c = 0; c < triangles.length; c++) around[first[triangles[c] + 1]++] = (c / 3) | 0;
+  return { first: first.subarray(0, vertices + 1), triangles: around };
+}
+
+/** Volume of the air between the triangles of each pool and its level: signed prisms, cut at the level. */
+function volumesBelow(
+  { positions, triangles }: Solid,
+  poolOfTriangle: Int32Array,
+  pools: readonly { level: number }[],
+): Float64Array {
+  const volumes = new Float64Array(pools.length);
+  for (let t = 0; t < poolOfTriangle.length; t++) {
+    const pool = poolOfTriangle[t];
+    if (pool < 0) continue;
+    const a = triangles[t * 3] * 3;
+    const b = triangles[t * 3 + 1] * 3;
+    const c = triangles[t * 3 + 2] * 3;
+    const flat =
+      ((positions[b] - positions[a]) * (positions[c + 1] - positions[a + 1]) -
+        (positions[c] - positions[a]) * (positions[b + 1] - positions[a + 1])) /
+      2;
+    const { level } = pools[pool];
+    volumes[pool] +=
+      flat * meanDepth(level - positions[a + 2], level - positions[b + 2], level - positions[c + 2]);
+  }
+  return volumes;
+}
+
+/** Mean over a triangle of the depth where it is positive, from the depths of its corners. */
+export function meanDepth(a: number, b: number, c: number): number {
+  const least = Math.min(a, b, c);
+  const most = Math.max(a, b, c);
+  if (most <= 0) return 0;
+  const mean = (a + b + c) / 3;
+  if (least >= 0) return mean;
+  const middle = a + b + c - least - most;
+  if (middle <= 0) return most ** 3 / ((most - middle) * (most - least)) / 3;
+  // The dry corner, taken away again.
+  return mean - least ** 3 / ((least - middle) * (least - most)) / 3;
+}

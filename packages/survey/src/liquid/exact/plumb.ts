@@ -1,0 +1,111 @@
+import type { Solid } from './solid.ts';
+
+/** Slack with which a plumb line meets the edge of a triangle, as a share of its size. */
+const slack = 1e-9;
+
+/** Plumb lines down to a surface, over square bins of the ground plan. */
+export class Plumb {
+  readonly #solid: Solid;
+  readonly #low: readonly [number, number];
+  readonly #size: number;
+  readonly #across: readonly [number, number];
+  readonly #first: Uint32Array;
+  readonly #entries: Uint32Array;
+  /** Height at which the last line met the surface. */
+  height = Number.NaN;
+
+  constructor(solid: Solid) {
+    const { positions, triangles } = solid;
+    this.#solid = solid;
+    let [xLow, xHigh, yLow, yHigh] = [Infinity, -Infinity, Infinity, -Infinity];
+    for (let i = 0; i < positions.length; i += 3) {
+      xLow = Math.min(xLow, positions[i]);
+      xHigh = Math.max(xHigh, positions[i]);
+      yLow = Math.min(yLow, positions[i + 1]);
+      yHigh = Math.max(yHigh, positions[i + 1]);
+    }
+    const n = triangles.length / 3;
+    const wanted = Math.min(Math.max(Math.sqrt(n), 1), 512);
+    this.#low = [xLow, yLow];
+    this.#size = Math.max(xHigh - xLow, yHigh - yLow, 1e-9) / wanted;
+    this.#across = [Math.floor((xHigh - xLow) / this.#size) + 1, Math.floor((yHigh - yLow) / this.#size) + 1];
+    const first = new Uint32Array(this.#across[0] * this.#across[1] + 2);
+    for (let t = 0; t < n; t++) {
+      this.#eachBin(t, (bin) => {
+        first[bin + 2]++;
+      });
+    }
+    for (let b = 2; b < first.length; b++) first[b] += first[b - 1];
+    this.#entries = new Uint32Array(first[first.length - 1]);
+    for (let t = 0; t < n; t++) {
+      this.#eachBin(t, (bin) => {
+        this.#entries[first[bin + 1]++] = t;
+      });
+    }
+    this.#first = first;
+  }
+
+  /** The first triangle straight below a vertex that is no corner of it, or -1. */
+  dropFrom(vertex: number): number {
+    const { positions } = this.#solid;
+    return this.drop(positions[vertex * 3], positions[vertex * 3 + 1], positions[vertex * 3 + 2], vertex);
+  }
+
+  /** The first triangle straight below a place, or -1; those with the corner `without` do not count. */
+  drop(x: number, y: number, z: number, without = -1): number {
+    const { positions, triangles } = this.#solid;
+    const bin = this.#bin(1, y) * this.#across[0] + this.#bin(0, x);
+    let hit = -1;
+    let highest = -Infinity;
+    for (let e = this.#first[bin]; e < this.#first[bin + 1]; e++) {
+      const t = this.#entries[e];
+      const a = triangles[t * 3];
+      const b = triangles[t * 3 + 1];
+      const c = triangles[t * 3 + 2];
+      if (a === without || b === without || c === without) continue;
+      const height = heightAt(positions, a * 3, b * 3, c * 3, x, y);
+      if (height <= z && height > highest) {
+        highest = height;
+        hit = t;
+      }
+    }
+    this.height = highest;
+    return hit;
+  }
+
+  #bin(k: 0 | 1, value: number): number {
+    const bin = Math.floor((value - this.#low[k]) / this.#size);
+    return Math.min(Math.max(bin, 0), this.#across[k] - 1);
+  }
+
+  /** Bins that the triangle's ground plan touches, one more where it ends at a border. */
+  #eachBin(t: number, visit: (bin: number) => void): void {
+    const { positions, triangles } = this.#solid;
+    const span = (k: 0 | 1): [number, number] => {
+      const values = [0, 1, 2].map((c) => positions[triangles[t * 3 + c] * 3 + k]);
+      const margin = this.#size * slack;
+      return [this.#bin(k, Math.min(...values) - margin), this.#bin(k, Math.max(...values) + margin)];
+    };
+    const [i0, i1] = span(0);
+    const [j0, j1] = span(1);
+    for (let j = j0; j <= j1; j++) for (let i = i0; i <= i1; i++) visit(j * this.#across[0] + i);
+  }
+}
+
+/** Height of a triangle over a place in the ground plan; NaN beside it and on upright ones. */
+function heightAt(p: Float64Array, a: number, b: number, c: number, x: number, y: number): number {
+  const ax = p[a] - x;
+  const ay = p[a + 1] - y;
+  const bx = p[b] - x;
+  const by = p[b + 1] - y;
+  const cx = p[c] - x;
+  const cy = p[c + 1] - y;
+  const wa = bx * cy - by * cx;
+  const wb = cx * ay - cy * ax;
+  const wc = ax * by - ay * bx;
+  const sum = wa + wb + wc;
+  const size = Math.max(Math.abs(ax), Math.abs(ay), Math.abs(bx), Math.abs(by), Math.abs(cx), Math.abs(cy));
+  if (Math.abs(sum) <= slack * slack * size * size) return Number.NaN;
+  if (wa / sum < -slack || wb / sum < -slack || wc / sum < -slack) return Number.NaN;
+  return (wa * p[a + 2] + wb * p[b + 2] + wc * p[c + 2]) / sum;
+}
