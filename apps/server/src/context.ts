@@ -1,3 +1,4 @@
+import type { Limits } from '@coveline/compute';
 import type { Store } from '@coveline/store';
 import type { Live } from './live.ts';
 import type { Reviews } from './reviews.ts';
@@ -9,6 +10,8 @@ export interface Context {
   readonly reviews: Reviews;
   /** Name that the audit trail gives for changes. */
   readonly by: string;
+  /** Of a survey and of making a file. */
+  readonly limits: Limits;
   /** Largest model file that is taken. */
   readonly upload_MB: number;
 }

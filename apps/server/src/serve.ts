@@ -1,5 +1,6 @@
 import { userInfo } from 'node:os';
 import { fileURLToPath } from 'node:url';
+import type { Limits } from '@coveline/compute';
 import { openStore, type Store } from '@coveline/store';
 import { createApp } from './app.ts';
 import type { App } from './app-type.ts';
@@ -24,6 +25,8 @@ export interface ServeOptions {
   readonly seed?: string;
   /** Name in the audit trail. Default: the user's login name. */
   readonly by?: string;
+  /** Of each survey and each file that is made. Default 600 s, 4096 MB. */
+  readonly limits?: Limits;
   /** Largest model file that is taken. Default 512. */
   readonly upload_MB?: number;
 }
@@ -73,6 +76,7 @@ export async function start(
       live,
       reviews: openReviews(store),
       by: options.by ?? userInfo().username,
+      limits: options.limits ?? {},
       upload_MB: options.upload_MB ?? 512,
     };
     const app = await createApp(context, { webDir: options.webDir ?? builtWorkbench, loopbackOnly });

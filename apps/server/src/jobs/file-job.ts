@@ -11,7 +11,7 @@ import { inTemporaryFolder } from './temporary-folder.ts';
 const task = pathToFileURL(createRequire(import.meta.url).resolve('@coveline/server/file-task')).href;
 
 /** Makes the PDF of a revision in a child process and stores it. */
-export const makeFileJob: JobWork = ({ store, reviews }, { id, machine, revision }, signal, report) =>
+export const makeFileJob: JobWork = ({ store, reviews, limits }, { id, machine, revision }, signal, report) =>
   inTemporaryFolder(async (folder) => {
     report('Reviewing', 0);
     const { review, project, survey } = await reviews.current(machine, revision);
@@ -27,6 +27,7 @@ export const makeFileJob: JobWork = ({ store, reviews }, { id, machine, revision
     };
     await runInChild(task, order, folder, {
       signal,
+      limits,
       onProgress: (stage, done) => report(stage, done * 0.95),
     });
     const pdf = await store.blobs.putFile(join(folder, filePdf));
