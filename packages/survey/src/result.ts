@@ -119,6 +119,8 @@ export interface SurveySettings {
   /** Parts closer than this count as touching. */
   readonly contact_mm: number;
   readonly leastHollow_mL: number;
+  /** Bores with one open end are listed from this depth on, as a multiple of the mouth's diameter. */
+  readonly leastBlindRatio: number;
 }
 
 export interface SurveyResult {

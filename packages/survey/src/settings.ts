@@ -13,4 +13,5 @@ export const defaultSettings: SurveySettings = {
   gapSpacing_mm: 4,
   contact_mm: 0.02,
   leastHollow_mL: 0.05,
+  leastBlindRatio: 0.5,
 };

@@ -1,6 +1,7 @@
 import type { Model } from '@coveline/model';
 import { measureInsideCorners } from './corners/inside-corners.ts';
 import { measureFlatFaces } from './flat/flat-faces.ts';
+import { measureNarrowGaps } from './gaps/narrow-gaps.ts';
 import { measureHollows } from './hollows/hollows.ts';
 import { type AirSpace, airSpaceOf } from './liquid/air-space.ts';
 import type { Union } from './liquid/exact/solid.ts';
@@ -37,6 +38,7 @@ const offered = [
   'standingLiquid',
   'flatFaces',
   'insideCorners',
+  'narrowGaps',
   'hollows',
 ] as const satisfies readonly (MeasureName & keyof SurveyMeasures)[];
 type Offered = (typeof offered)[number];
@@ -68,6 +70,7 @@ export async function survey(
       return tilt ? levelFaces(found, tilt) : found;
     },
     insideCorners: () => measureInsideCorners(model, settings, control),
+    narrowGaps: () => measureNarrowGaps(model, settings, control),
     hollows: () => {
       const found = measureHollows(standing, settings, control, airSpace());
       return tilt ? levelHollows(found, tilt) : found;

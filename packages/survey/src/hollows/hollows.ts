@@ -16,9 +16,11 @@ import type { MeasureOutcome } from '../outcome.ts';
 import { placeNamer } from '../place-id.ts';
 import type { ClosedHollow, Control, SurveySettings } from '../result.ts';
 import { step } from '../stopped.ts';
+import { blindChannels } from './blind.ts';
 
 /** Values of the field. */
 const closedWall = 1;
+const blindWall = 2;
 
 /** `air`: the flooded air space of the same model and settings, where it is at hand already. */
 export function measureHollows(
@@ -51,11 +53,23 @@ export function measureHollows(
   }
   found.sort((a, b) => b.volume_mL - a.volume_mL);
   const name = placeNamer('hollow');
+  const channels = blindChannels(model, settings);
+  const nameBlind = placeNamer('blind');
+  for (const { triangles } of channels) for (const t of triangles) field[t] = blindWall;
+  const notes = [...air.notes];
+  if (!model.shapes.some(({ cad }) => cad)) {
+    notes.push(
+      'Blind channels were not looked for: they are found from CAD faces, and this file has triangles only.',
+    );
+  }
   return {
-    measure: { closed: found.map((h) => ({ id: name(h.parts, h.at_mm), ...h })), blind: [] },
+    measure: {
+      closed: found.map((h) => ({ id: name(h.parts, h.at_mm), ...h })),
+      blind: channels.map(({ channel }) => ({ id: nameBlind(channel.parts, channel.at_mm), ...channel })),
+    },
     field,
     drawings: new Map(),
-    notes: [...air.notes],
+    notes,
   };
 }
 
