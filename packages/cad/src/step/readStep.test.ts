@@ -214,6 +214,29 @@ describe('assemblies', () => {
   });
 });
 
+describe('surface models', () => {
+  it('are read as one part, with a warning that they are no solid', async () => {
+    const step = new StepText();
+    const context = step.context();
+    step.box(10, 20, 30);
+    const faces = [...step.text().matchAll(/#(\d+)=ADVANCED_FACE/g)].map(([, id]) => `#${id}`);
+    const shell = step.add(`OPEN_SHELL('',(${faces.slice(1).join()}))`);
+    const surface = step.add(`SHELL_BASED_SURFACE_MODEL('Hood',(${shell}))`);
+    const representation = step.representation([surface], context, 'MANIFOLD_SURFACE_SHAPE_REPRESENTATION');
+    step.product('Hood', representation);
+    const model = await read(step);
+    expect(model.parts.map((part) => part.name)).toEqual(['Hood']);
+    const [shape] = model.shapes;
+    expect(shape.cad?.faces).toHaveLength(5);
+    expect(shape.cad?.edges.filter((edge) => edge.turn === 'open')).toHaveLength(4);
+    expect(openEdges(shape.triangles, shape.positions.length / 3)).toBe(4);
+    expect(model.notes.map((note) => note.level)).toEqual(['warning', 'warning']);
+    expect(model.notes.map((note) => note.text).join(' ')).toContain(
+      'it is a surface without thickness and with 4 free edges',
+    );
+  });
+});
+
 describe('colours', () => {
   it('takes the values of the file as sRGB, on the body, its faces or its shell', async () => {
     const step = new StepText();
