@@ -47,7 +47,7 @@ export const firstAir = calculation({
         drift_mm: drift,
         transit,
         left_mm: margin_mm - drift,
-        allowed: height === 0 ? 1000 : (margin_mm / 1000) * (speed / height),
+        allowed: height === 0 ? 1000 : Math.min(1000, (margin_mm / 1000) * (speed / height)),
       },
       warnings: drift > margin_mm ? ['Room air reaches the opening before the first air does.'] : [],
     };

@@ -47,9 +47,9 @@ export const plateToContainer = calculation({
     return {
       values: {
         upper: upperCount * ratio,
-        oneIn: ratio === 0 ? most : 1 / (upperCount * ratio),
+        oneIn: Math.min(most, 1 / (upperCount * ratio)),
         estimate,
-        estimateOneIn: ratio === 0 ? most : 1 / estimate,
+        estimateOneIn: Math.min(most, 1 / estimate),
         upperCount,
       },
       warnings:

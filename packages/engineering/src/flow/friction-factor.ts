@@ -1,10 +1,10 @@
-import { calculation } from '../calculation/calculation.ts';
+import { calculation, refuse } from '../calculation/calculation.ts';
 import { choice, number } from '../calculation/inputs.ts';
 import {
   churchill1977,
-  colebrook1939,
   frictionFactor,
   haaland1983,
+  laminarLimit,
   regimeWarning,
   serghides1984,
   swameeJain1976,
@@ -40,7 +40,7 @@ export const frictionFactorDarcy = calculation({
   outputs: {
     factor: { symbol: 'f', label: 'Darcy friction factor', unit: '1' },
     fanning: { symbol: 'f_F', label: 'Fanning friction factor', unit: '1' },
-    deviation_pct: { symbol: 'dev', label: 'deviation from Colebrook', unit: '%' },
+    deviation_pct: { symbol: 'dev', label: 'deviation from Colebrook, from 64/Re when laminar', unit: '%' },
   },
   equation: [
     'Colebrook: 1/sqrt(f) = -2 log10(eps/(3.7 D) + 2.51/(Re sqrt(f)))',
@@ -59,9 +59,13 @@ export const frictionFactorDarcy = calculation({
     source: 'check value P-05-100000_e0.0001, printed with 5 digits',
   },
   compute({ reynolds, relativeRoughness, method }) {
-    const factor = methods[method](reynolds, relativeRoughness);
-    const exact = colebrook1939(reynolds, relativeRoughness);
     const explicit = method === 'haaland' || method === 'swameeJain' || method === 'serghides';
+    if (explicit && reynolds < laminarLimit)
+      return refuse(
+        `This formula holds for turbulent flow: at a Reynolds number of ${reynolds} choose colebrook or churchill`,
+      );
+    const factor = methods[method](reynolds, relativeRoughness);
+    const exact = frictionFactor(reynolds, relativeRoughness);
     return {
       values: { factor, fanning: factor / 4, deviation_pct: 100 * (factor / exact - 1) },
       warnings: [

@@ -42,7 +42,7 @@ export const lineTemperature = calculation({
         outlet_degC: outlet,
         drop: inlet_degC - outlet,
         loss_kW: (capacity * (inlet_degC - outlet)) / 1000,
-        decay: perKelvin_WmK === 0 ? 1e9 : capacity / perKelvin_WmK,
+        decay: Math.min(1e9, capacity / perKelvin_WmK),
       },
     };
   },

@@ -80,7 +80,7 @@ export const foamContact = calculation({
       (evaporateInsulated(room, x.height, true).flux / liquidWater(x.room_degC).density) * 60e6;
     const never = 1e6;
     const drained = liquid <= x.film_um ? 0 : x.halfLife_min * Math.log2(liquid / x.film_um);
-    const slid = x.slide_mmmin === 0 ? never : (100 * x.height) / x.slide_mmmin;
+    const slid = Math.min(never, (100 * x.height) / x.slide_mmmin);
     const dried = liquid <= x.film_um ? 0 : Math.min(never, (liquid - x.film_um) / perMinute);
     const contact = Math.min(drained, slid, dried);
     return {

@@ -93,6 +93,10 @@ export const profileTexture = calculation({
     const reading = readProfile(x.file, x.spacing_um / 1000);
     if (reading.kind === 'error') return refuse(`The profile cannot be read: ${reading.message}`);
     const { heights, spacing_mm } = reading;
+    if (spacing_mm < 1e-6)
+      return refuse(
+        `The spacing of ${spacing_mm} mm is below a nanometre: give it in mm in the file, or in um`,
+      );
     const cutoff = x.cutoff_mm > 0 ? x.cutoff_mm : chooseCutoff(heights, spacing_mm);
     const length = (heights.length - 1) * spacing_mm;
     const profile = cutoff === undefined ? undefined : roughnessOf(heights, spacing_mm, cutoff);
