@@ -81,12 +81,16 @@ export function isFastener(scene: Scene, part: number): boolean {
 }
 
 /**
- * Parts of one shape in one area are alike: what holds for one holds for all, and is said once. The key is that of
- * the shape, so that it stays when parts are added.
+ * Parts of one shape in one area are alike: what holds for one holds for all, and is said once.
  */
 export function twinKey(scene: Scene, part: number): string {
   const { shape } = scene.known.model.parts[part];
   return `${scene.known.model.shapes[shape].hash}|${scene.parts[part].areaClass}|${elementOf(scene, part) ?? ''}`;
+}
+
+/** The first id among some parts in alphabetical order: a name for a group that does not change with the shape. */
+export function firstId(scene: Scene, parts: readonly number[]): string {
+  return parts.map((p) => scene.parts[p].partId).sort()[0];
 }
 
 export function isComputed(scene: Scene, measure: MeasureKey): boolean {

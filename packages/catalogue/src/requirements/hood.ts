@@ -144,7 +144,7 @@ export const hoods = requirementsOf('hood', [
     areas: F,
     hazards: 'PB',
     shown: [finds('openSky'), finds('overhead')],
-    from: [memory('HHC', '15')],
+    from: [memory('HHC', '15'), half('GMP-1', 'first air')],
     limits: [
       atMost('shareHidden', 0, '1', {
         areas: F,
@@ -152,8 +152,14 @@ export const hoods = requirementsOf('hood', [
         datum: 'part of the open mouth with something straight above it, below the filter',
       }),
     ],
-    remedies: [some('Outside, behind a pane.')],
-    kept: ['They have to see.', 'Slim body.'],
+    remedies: [
+      some('Light and watch from outside, through a pane.'),
+      cheap('Move it sideways, out of the column of air above the containers.'),
+    ],
+    kept: [
+      'The task needs light or a view at this place.',
+      'Slim body on the downstream side; smoke study; wipe it with the disinfectant at each start.',
+    ],
     specialises: 'hood-first',
   },
   {

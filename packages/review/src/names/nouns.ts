@@ -166,7 +166,7 @@ export const nouns: readonly NounEntry[] = [
   entry(
     'filter',
     'hood',
-    'filter hepa filtre filtro schwebstofffilter diffuser fan ventilator lüfter ventilateur',
+    'filter filter_frame filter_housing fan_housing hepa filtre filtro schwebstofffilter diffuser fan ventilator lüfter ventilateur',
   ),
   entry('lamp', 'hood', 'lamp leuchte luminaire lampe lampara lampada lamp_bar lamp_lens camera'),
   entry(

@@ -13,10 +13,24 @@ export interface Wetness {
 /** Air in a room without draught. Common practice; the slower the air, the longer it stays wet. */
 const airSpeed_ms = 0.1;
 
-/** `depth_mm` of standing liquid over a wet patch of `area_cm2`. */
+/** `depth_mm` of standing liquid over a wet patch of `area_cm2`: when it is dry, and what can grow until then. */
 export function wetness(brief: Brief, depth_mm: number, area_cm2: number): Wetness {
+  const dry = drying(brief, depth_mm, area_cm2);
+  const growth = growthUntil(brief, Math.min(dry.dries_h, brief.cleaning.interval_h));
+  return {
+    numbers: [...dry.numbers, ...growth.numbers],
+    why: `${dry.why} ${growth.why}`.trim(),
+    caveats: [...dry.caveats, ...growth.caveats],
+  };
+}
+
+export interface Drying extends Wetness {
+  /** Infinity when it does not dry by itself. */
+  readonly dries_h: number;
+}
+
+export function drying(brief: Brief, depth_mm: number, area_cm2: number): Drying {
   const { room_degC, relativeHumidity_percent } = brief.environment;
-  const interval_h = brief.cleaning.interval_h;
   const dry = dryingTime.run(
     {
       depth_mm,
@@ -33,38 +47,38 @@ export function wetness(brief: Brief, depth_mm: number, area_cm2: number): Wetne
       length_mm: 'root of the wet area',
     },
   );
-  const numbers: FindingNumber[] = [];
-  const caveats: string[] = [];
-  let dries_h = Infinity;
-  if (dry.kind === 'done') {
-    dries_h = dry.values.time_h;
-    numbers.push({ label: 'Dry after', value: dries_h, unit: 'h', working: dry.working });
-  } else caveats.push(`No drying time: ${dry.reason}.`);
+  if (dry.kind === 'refused') {
+    const why = driesInWords(Infinity, brief.cleaning.interval_h);
+    return { dries_h: Infinity, numbers: [], why, caveats: [`No drying time: ${dry.reason}.`] };
+  }
+  const dries_h = dry.values.time_h;
+  return {
+    dries_h,
+    numbers: [{ label: 'Dry after', value: dries_h, unit: 'h', working: dry.working }],
+    why: driesInWords(dries_h, brief.cleaning.interval_h),
+    caveats: [],
+  };
+}
 
-  const wet_h = Math.min(dries_h, interval_h);
+function growthUntil(brief: Brief, wet_h: number): Wetness {
   const growing = supportsGrowth(brief);
-  const said = [driesInWords(dries_h, interval_h)];
-  if (growing.yes) {
-    const growth = growthInResidue.run(
-      { temperature_degC: room_degC, time_h: wet_h },
-      { temperature_degC: 'room, by the brief', time_h: 'until dry or until the next cleaning' },
-    );
-    if (growth.kind === 'done') {
-      const { growth_log10 } = growth.values;
-      numbers.push({
-        label: 'Growth until then',
-        value: growth_log10,
-        unit: 'log10',
-        working: growth.working,
-      });
-      said.push(
-        growth_log10 >= 0.3
-          ? `If residue feeds it, Listeria can grow by ${growth_log10.toFixed(1)} powers of ten until then.`
-          : 'That is too short for germs to double more than once.',
-      );
-    } else caveats.push(`No growth figure: ${growth.reason}.`);
-  } else said.push(growing.because);
-  return { numbers, why: said.join(' '), caveats };
+  if (!growing.yes) return { numbers: [], why: growing.because, caveats: [] };
+  const growth = growthInResidue.run(
+    { temperature_degC: brief.environment.room_degC, time_h: wet_h },
+    { temperature_degC: 'room, by the brief', time_h: 'until dry or until the next cleaning' },
+  );
+  if (growth.kind === 'refused')
+    return { numbers: [], why: '', caveats: [`No growth figure: ${growth.reason}.`] };
+  const { growth_log10 } = growth.values;
+  const why =
+    growth_log10 >= 0.3
+      ? `If residue feeds it, Listeria can grow by ${growth_log10.toFixed(1)} powers of ten until then.`
+      : 'That is too short for germs to double more than once.';
+  return {
+    numbers: [{ label: 'Growth until then', value: growth_log10, unit: 'log10', working: growth.working }],
+    why,
+    caveats: [],
+  };
 }
 
 /** Water that a face under the limit of slope keeps by surface tension. */

@@ -5,9 +5,10 @@ import type { FlatFace } from '@coveline/survey';
 import type { Draft, RuleResult } from '../draft.ts';
 import { alike, some, TheName, theName } from '../names/display.ts';
 import { measured } from '../numbers/measured.ts';
-import { filmOn, wetness } from '../numbers/wetness.ts';
+import { drying, filmOn } from '../numbers/wetness.ts';
 import {
   elementOf,
+  firstId,
   firstInForce,
   isFastener,
   limitOf,
@@ -63,12 +64,12 @@ export function flatFaces(scene: Scene): RuleResult {
   }
   const drafts: Draft[] = [];
   const trifles = new Map<AreaClass, Level[]>();
-  for (const [key, group] of groups) {
+  for (const group of groups.values()) {
     const parts = new Set(group.map((l) => l.part)).size;
     const small = isFastener(scene, group[0].part) || sum(group) / parts < worthTelling_cm2[group[0].area];
     if (small && group[0].verdict === 'level')
       trifles.set(group[0].area, [...(trifles.get(group[0].area) ?? []), ...group]);
-    else if (!small) drafts.push(draftOf(scene, group, key));
+    else if (!small) drafts.push(draftOf(scene, group));
   }
   for (const [area, group] of trifles) {
     const draft = small(scene, area, group);
@@ -130,7 +131,7 @@ function isUnderPool(scene: Scene, face: FlatFace): boolean {
   });
 }
 
-function draftOf(scene: Scene, group: readonly Level[], anchor: string): Draft {
+function draftOf(scene: Scene, group: readonly Level[]): Draft {
   const sorted = byArea(group);
   const { part, area, demand, limit, verdict } = sorted[0];
   const parts = [...new Set(sorted.map((l) => l.part))];
@@ -139,7 +140,7 @@ function draftOf(scene: Scene, group: readonly Level[], anchor: string): Draft {
   const least = Math.min(...group.map((l) => l.face.slope_deg));
   const total = sum(group);
   const film = filmOn(total, least);
-  const wet = film && wetness(scene.brief, film.depth_mm, sorted[0].face.area_cm2);
+  const wet = film && drying(scene.brief, film.depth_mm, sorted[0].face.area_cm2);
   const slope = formatQuantity(least, 'deg', { digits: 3 });
   const leans = least < 0.05 ? 'is level' : `leans only ${slope}`;
   return {
@@ -147,7 +148,7 @@ function draftOf(scene: Scene, group: readonly Level[], anchor: string): Draft {
     limit,
     status: verdict === 'withinTolerance' ? 'notShown' : 'notMet',
     measure: 'flatFaces',
-    anchor,
+    anchor: `${verdict}|${firstId(scene, parts)}`,
     places: sorted.map((l) => l.face),
     parts,
     area,
@@ -159,10 +160,10 @@ function draftOf(scene: Scene, group: readonly Level[], anchor: string): Draft {
       measured('Slope', least, 'deg', 'least angle of the face to the horizontal'),
       measured('Area', total, 'cm2', 'area of the faces that lean too little'),
       ...(film ? [film.number] : []),
-      ...(wet ? wet.numbers.slice(0, 1) : []),
+      ...(wet?.numbers ?? []),
     ],
     why: film
-      ? `Up to ${formatQuantity(film.number.value, 'mL', { digits: 2 })} stay on it by surface tension. ${wet?.why ?? ''} What dries there stays as a film of soil.`
+      ? `Up to ${formatQuantity(film.number.value, 'mL', { digits: 2 })} stay on it by surface tension. ${wet?.why ?? ''} What dries on it stays as a film of soil.`
       : 'Water stays on it and dries to a film of soil.',
     harm: 'hinders',
     ...(verdict === 'nearly' ? { slight: 'it nearly meets the limit and sheds most of the water' } : {}),

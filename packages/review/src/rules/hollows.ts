@@ -8,6 +8,7 @@ import { alike, some, TheName, theName } from '../names/display.ts';
 import { measured } from '../numbers/measured.ts';
 import {
   elementOf,
+  firstId,
   firstInForce,
   isFastener,
   limitOf,
@@ -75,14 +76,14 @@ function closedHollows(scene: Scene, closed: readonly ClosedHollow[]): Draft[] {
     groups.set(key, [...(groups.get(key) ?? []), m]);
   }
   return [...groups].flatMap(([key, group]) => {
-    const draft = closedDraft(scene, key, group);
+    const draft = closedDraft(scene, key.includes('|built|'), group);
     return draft ? [draft] : [];
   });
 }
 
 function closedDraft(
   scene: Scene,
-  anchor: string,
+  built: boolean,
   group: readonly { hollow: ClosedHollow; parts: readonly number[]; area: AreaClass }[],
 ): Draft | null {
   const sorted = [...group].sort(
@@ -93,7 +94,6 @@ function closedDraft(
   if (!demand) return null;
   const all = [...new Set(sorted.flatMap((m) => m.parts))];
   const total = sorted.reduce((sum, m) => sum + m.hollow.volume_mL, 0);
-  const built = anchor.includes('built');
   const pressed = all.some((p) => scene.parts[p].joint === 'pressed' || scene.parts[p].joint === 'loose');
   const names = [...new Set(all.map((p) => theName(scene.known.model.parts[p].name)))];
   const plugs = [
@@ -105,7 +105,12 @@ function closedDraft(
     limit: null,
     status: built && pressed ? 'notMet' : 'notShown',
     measure: 'hollows',
-    anchor,
+    anchor: built
+      ? firstId(
+          scene,
+          sorted.map((m) => m.parts[0]),
+        )
+      : `whole|${area}`,
     places: sorted.map((m) => m.hollow),
     parts: all,
     area,
@@ -166,7 +171,7 @@ function blindChannels(scene: Scene, blind: readonly BlindChannel[]): Draft[] {
     const key = `${c.demand.id}|${twinKey(scene, c.parts[0])}`;
     groups.set(key, [...(groups.get(key) ?? []), c]);
   }
-  return [...groups].map(([key, group]) => {
+  return [...groups.values()].map((group) => {
     const sorted = [...group].sort(
       (a, b) => b.channel.ratio - a.channel.ratio || (a.channel.id < b.channel.id ? -1 : 1),
     );
@@ -182,7 +187,7 @@ function blindChannels(scene: Scene, blind: readonly BlindChannel[]): Draft[] {
       limit,
       status: 'notMet' as const,
       measure: 'hollows' as const,
-      anchor: key,
+      anchor: `blind|${firstId(scene, all)}`,
       places: sorted.map((c) => c.channel),
       parts: all,
       area,

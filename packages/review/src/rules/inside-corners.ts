@@ -5,7 +5,16 @@ import type { InsideCorner } from '@coveline/survey';
 import type { Draft, RuleResult } from '../draft.ts';
 import { alike, some, TheName, theName } from '../names/display.ts';
 import { measured } from '../numbers/measured.ts';
-import { firstInForce, isFastener, limitOf, partsAt, type Scene, strictestArea, twinKey } from '../scene.ts';
+import {
+  firstId,
+  firstInForce,
+  isFastener,
+  limitOf,
+  partsAt,
+  type Scene,
+  strictestArea,
+  twinKey,
+} from '../scene.ts';
 
 /** Drawn radii carry rounding noise of this order. */
 const noise_mm = 0.005;
@@ -13,6 +22,9 @@ const noise_mm = 0.005;
 const nearly = 0.9;
 /** Edges of a part that are shorter together are told in one finding for all parts. */
 const worthTelling_mm: Record<AreaClass, number> = { food: 20, splash: 100, nonFood: Infinity };
+
+/** Boxes of hollows come from columns of air, and are this much too small at most. */
+const onWall_mm = 3;
 
 interface Edge {
   readonly corner: InsideCorner;
@@ -33,9 +45,9 @@ export function insideCorners(scene: Scene): RuleResult {
   }
   const drafts: Draft[] = [];
   const trifles = new Map<AreaClass, Edge[]>();
-  for (const [key, group] of groups) {
+  for (const group of groups.values()) {
     const parts = new Set(group.map((e) => e.part)).size;
-    if (sum(group) / parts >= worthTelling_mm[group[0].area]) drafts.push(draftOf(scene, group, key));
+    if (sum(group) / parts >= worthTelling_mm[group[0].area]) drafts.push(draftOf(scene, group));
     else if (group[0].verdict === 'sharp')
       trifles.set(group[0].area, [...(trifles.get(group[0].area) ?? []), ...group]);
   }
@@ -52,8 +64,8 @@ function judged(scene: Scene, corner: InsideCorner): Edge | null {
   const parts = partsAt(scene, corner);
   const part = parts[0];
   if (part === undefined || scene.known.isPack(part) || parts.some((p) => isFastener(scene, p))) return null;
-  // The edges inside an open tube are told with the tube.
-  if (scene.openMembers.has(part)) return null;
+  // The edges inside an open tube are told with the tube, those inside a closed hollow see no soil.
+  if (scene.openMembers.has(part) || isEnclosed(scene, corner)) return null;
   const area = strictestArea(scene, parts);
   const demand = firstInForce(scene, ['gen-radius-food', 'gen-radius-splash'], area);
   const limit = demand && limitOf(demand, 'radius', area, corner.angle_deg);
@@ -65,7 +77,16 @@ function judged(scene: Scene, corner: InsideCorner): Edge | null {
   return { corner, part, area, demand, limit, verdict };
 }
 
-function draftOf(scene: Scene, group: readonly Edge[], anchor: string): Draft {
+/** The edge lies on the wall of a closed hollow. */
+function isEnclosed(scene: Scene, { parts, bounds_mm: [low, high] }: InsideCorner): boolean {
+  return (scene.survey.measures.hollows?.closed ?? []).some(
+    ({ parts: walls, bounds_mm: [from, to] }) =>
+      parts.every((id) => walls.includes(id)) &&
+      [0, 1, 2].every((i) => from[i] - onWall_mm <= low[i] && high[i] <= to[i] + onWall_mm),
+  );
+}
+
+function draftOf(scene: Scene, group: readonly Edge[]): Draft {
   const sorted = byLength(group);
   const { part, area, demand, verdict } = sorted[0];
   const parts = [...new Set(sorted.map((e) => e.part))];
@@ -80,7 +101,7 @@ function draftOf(scene: Scene, group: readonly Edge[], anchor: string): Draft {
     limit,
     status: verdict === 'notShown' ? 'notShown' : 'notMet',
     measure: 'insideCorners',
-    anchor,
+    anchor: `${verdict}|${firstId(scene, parts)}`,
     places: sorted.map((e) => e.corner),
     parts,
     area,
@@ -89,7 +110,7 @@ function draftOf(scene: Scene, group: readonly Edge[], anchor: string): Draft {
         ? `${who} has ${long} of inside edges that look sharp; the triangles could hide the ${asked} that are asked`
         : verdict === 'nearly'
           ? `${who} has ${long} of inside edges rounded with ${formatQuantity(least, 'mm')}, just under ${asked}`
-          : `${who} has ${long} of inside edges that are ${howSharp(group, asked)}`,
+          : `${who} has ${long} of ${edgesInWords(group, asked)}`,
     numbers: [
       measured('Length', total, 'mm', 'sum of the edges'),
       measured(
@@ -122,10 +143,10 @@ function draftOf(scene: Scene, group: readonly Edge[], anchor: string): Draft {
 /** Radii below this are drawn sharp. */
 const sharp_mm = 0.05;
 
-function howSharp(group: readonly Edge[], asked: string): string {
+function edgesInWords(group: readonly Edge[], asked: string): string {
   const sharp = group.filter((e) => e.corner.radius_mm < sharp_mm).length;
-  if (sharp === group.length) return 'sharp';
-  return `${sharp > 0 ? 'sharp or ' : ''}rounded with less than ${asked}`;
+  if (sharp === group.length) return 'sharp inside edges';
+  return `inside edges that are ${sharp > 0 ? 'sharp or ' : ''}rounded with less than ${asked}`;
 }
 
 function short(scene: Scene, area: AreaClass, group: readonly Edge[]): Draft {

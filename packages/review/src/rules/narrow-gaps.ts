@@ -44,9 +44,9 @@ export function narrowGaps(scene: Scene): RuleResult {
   }
   const drafts: Draft[] = [];
   const trifles = new Map<AreaClass, Crevice[]>();
-  for (const [key, group] of groups) {
+  for (const group of groups.values()) {
     const { area } = group[0];
-    if (wall(group) >= worthTelling_cm2[area]) drafts.push(draftOf(scene, group, key));
+    if (wall(group) >= worthTelling_cm2[area]) drafts.push(draftOf(scene, group));
     else trifles.set(area, [...(trifles.get(area) ?? []), ...group]);
   }
   for (const [area, group] of trifles) {
@@ -96,7 +96,7 @@ function demandOn(scene: Scene, parts: readonly number[], area: AreaClass): Dema
 
 const isSeal = (scene: Scene, p: number) => scene.known.is[p]?.noun === 'gasket';
 
-function draftOf(scene: Scene, group: readonly Crevice[], anchor: string): Draft {
+function draftOf(scene: Scene, group: readonly Crevice[]): Draft {
   const sorted = byDepth(group);
   const { gap, area, demand, limit, countsAsJoined } = sorted[0];
   const parts = bySize(scene, [...new Set(sorted.flatMap((c) => c.parts))]);
@@ -113,7 +113,7 @@ function draftOf(scene: Scene, group: readonly Crevice[], anchor: string): Draft
     limit,
     status: countsAsJoined ? 'notShown' : 'notMet',
     measure: 'narrowGaps',
-    anchor,
+    anchor: `${countsAsJoined ? 'joined' : 'open'}|${firstPair(group)}`,
     places: sorted.map((c) => c.gap),
     parts,
     area,
@@ -181,6 +181,9 @@ function small(scene: Scene, area: AreaClass, group: readonly Crevice[]): Draft 
     caveats: [],
   };
 }
+
+/** Ids of the parts of the place that comes first in alphabetical order. */
+const firstPair = (group: readonly Crevice[]) => group.map((c) => c.gap.parts.join('+')).sort()[0];
 
 const nameOf = (scene: Scene, p: number) => scene.known.model.parts[p].name;
 const bySize = (scene: Scene, parts: readonly number[]) =>

@@ -3,7 +3,7 @@ import { formatQuantity } from '@coveline/quantity';
 import type { Draft } from '../draft.ts';
 import { alike, TheName } from '../names/display.ts';
 import { measured } from '../numbers/measured.ts';
-import { firstInForce, type Scene, twinKey } from '../scene.ts';
+import { firstId, firstInForce, type Scene, twinKey } from '../scene.ts';
 
 export function openMembers(scene: Scene): Draft[] {
   const groups = new Map<string, number[]>();
@@ -11,13 +11,13 @@ export function openMembers(scene: Scene): Draft[] {
     const key = twinKey(scene, p);
     groups.set(key, [...(groups.get(key) ?? []), p]);
   }
-  return [...groups].flatMap(([key, parts]) => {
-    const draft = draftOf(scene, key, parts, scene.openMembers.get(parts[0])!);
+  return [...groups.values()].flatMap((parts) => {
+    const draft = draftOf(scene, parts, scene.openMembers.get(parts[0])!);
     return draft ? [draft] : [];
   });
 }
 
-function draftOf(scene: Scene, anchor: string, parts: readonly number[], inner: number): Draft | null {
+function draftOf(scene: Scene, parts: readonly number[], inner: number): Draft | null {
   const { areaClass } = scene.parts[parts[0]];
   const demand = firstInForce(scene, ['hollow-open', 'hollow-sealed'], areaClass);
   if (!demand) return null;
@@ -26,7 +26,7 @@ function draftOf(scene: Scene, anchor: string, parts: readonly number[], inner: 
     limit: null,
     status: 'notMet',
     measure: 'hollows',
-    anchor: `open|${anchor}`,
+    anchor: `open|${firstId(scene, parts)}`,
     places: [],
     parts,
     area: areaClass,

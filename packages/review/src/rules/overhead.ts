@@ -6,7 +6,7 @@ import type { Hanging } from '../geometry/mouth.ts';
 import { TheName, theName } from '../names/display.ts';
 import type { Noun } from '../names/nouns.ts';
 import { measured } from '../numbers/measured.ts';
-import { firstInForce, limitOf, type Scene, twinKey } from '../scene.ts';
+import { firstId, firstInForce, limitOf, type Scene, twinKey } from '../scene.ts';
 
 /** These have to be above the container: product comes from them, air comes through them, lids are set by them. */
 const belongsThere: ReadonlySet<Noun> = new Set([
@@ -51,7 +51,7 @@ export function overhead(scene: Scene): RuleResult {
   }
   const count = scene.known.mouths.length;
   return {
-    drafts: [...groups].map(([key, group]) => draftOf(scene, group, key)),
+    drafts: [...groups.values()].map((group) => draftOf(scene, group)),
     settles: ['frame-overhead', 'drive-over', 'cable-none-over', 'hood-first', 'bear-drip', 'hood-light'],
     basis:
       count === 0
@@ -100,7 +100,7 @@ function demandOn(scene: Scene, { part, share }: Hanging, underFilter: boolean):
   );
 }
 
-function draftOf(scene: Scene, group: readonly Above[], anchor: string): Draft {
+function draftOf(scene: Scene, group: readonly Above[]): Draft {
   const sorted = [...group].sort(
     (a, b) => b.hanging.share - a.hanging.share || a.container - b.container || a.part - b.part,
   );
@@ -121,7 +121,7 @@ function draftOf(scene: Scene, group: readonly Above[], anchor: string): Draft {
       limitOf(demand, 'cablesAbove', 'food'),
     status: 'notMet',
     measure: 'overhead',
-    anchor,
+    anchor: firstId(scene, parts),
     places: [],
     parts: [...parts, ...containers],
     area: 'food',

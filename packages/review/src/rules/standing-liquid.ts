@@ -7,7 +7,7 @@ import { carriers } from '../geometry/under-pool.ts';
 import { alike, TheName } from '../names/display.ts';
 import { measured } from '../numbers/measured.ts';
 import { wetness } from '../numbers/wetness.ts';
-import { elementOf, firstInForce, limitOf, type Scene, strictestArea, twinKey } from '../scene.ts';
+import { elementOf, firstId, firstInForce, limitOf, type Scene, strictestArea, twinKey } from '../scene.ts';
 
 /** The case of "it drains" that speaks of this element. */
 const ofElement: Partial<Record<string, string>> = {
@@ -38,7 +38,14 @@ export function standingLiquid(scene: Scene): RuleResult {
   const drafts = [
     ...large.map((k) => draftOf(scene, [k], k.pool.id)),
     ...manySmall(scene, small, accepted).map((group) =>
-      draftOf(scene, group, `small|${twinKey(scene, group[0].part)}`),
+      draftOf(
+        scene,
+        group,
+        `small|${firstId(
+          scene,
+          group.map((k) => k.part),
+        )}`,
+      ),
     ),
   ].filter((d) => d !== null);
   const reported = new Set(drafts.flatMap((d) => d.places.map((p) => p.id)));
@@ -120,15 +127,17 @@ function draftOf(scene: Scene, group: readonly Kept[], anchor: string): Draft | 
     numbers: [
       measured('Stays after draining', total, 'mL', 'volume of air below the spill height'),
       measured('Depth', pool.depth_mm, 'mm', 'spill height less the deepest point'),
-      ...wet.numbers,
+      ...(full ? [] : wet.numbers),
     ],
-    why: `Product and rinse water stay here, ${formatQuantity(pool.depth_mm, 'mm', { digits: 2 })} deep. ${wet.why}`,
+    why: full
+      ? 'A vessel is made to hold liquid. What counts is that it runs empty, with its outlet open, and that nothing stays behind valve, pump or gate.'
+      : `Product and rinse water stay here, ${formatQuantity(pool.depth_mm, 'mm', { digits: 2 })} deep. ${wet.why}`,
     harm: 'keeps',
     weight: total,
     weightLabel: 'mL that stay',
     caveats: [
       ...places.flatMap((p) => p.caveats ?? []),
-      ...wet.caveats,
+      ...(full ? [] : wet.caveats),
       ...(full ? ['A valve, pump or gate that is drawn closed dams it: draw it open and survey again.'] : []),
     ],
   };
