@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -5,7 +6,7 @@ import { join } from 'node:path';
 import { bounds, triangleCount } from '@coveline/model';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { InputError, LimitError } from './errors.ts';
-import { surveyFile } from './survey-file.ts';
+import { SurveyLimitError, surveyFile } from './survey-file.ts';
 
 /** An ASCII STL of a box from the origin, with its faces wound to the outside. */
 function boxStl(x: number, y: number, z: number): string {
@@ -27,6 +28,26 @@ function boxStl(x: number, y: number, z: number): string {
       `facet normal 0 0 0\nouter loop\n${t.map((i) => `vertex ${corner(i)}`).join('\n')}\nendloop\nendfacet`,
   );
   return `solid box\n${facets.join('\n')}\nendsolid box\n`;
+}
+
+/** An OBJ of a bumpy sheet of n by n cells: enough work to be interrupted. */
+function gridObj(n: number): string {
+  const at = (i: number, j: number) => j * (n + 1) + i + 1;
+  const lines = [];
+  for (let j = 0; j <= n; j++) for (let i = 0; i <= n; i++) lines.push(`v ${2 * i} ${2 * j} ${(i + j) % 2}`);
+  for (let j = 0; j < n; j++)
+    for (let i = 0; i < n; i++)
+      lines.push(`f ${at(i, j)} ${at(i + 1, j)} ${at(i + 1, j + 1)} ${at(i, j + 1)}`);
+  return `o grid\n${lines.join('\n')}\n`;
+}
+
+/** The process that computes for this one. */
+function child(): number {
+  const { stdout } = spawnSync('ps', ['-o', 'pid=,args=', '--ppid', String(process.pid)], {
+    encoding: 'utf8',
+  });
+  const line = stdout.split('\n').find((each) => each.includes('compute/dist/child.js'));
+  return Number.parseInt(line ?? '', 10);
 }
 
 describe('surveyFile', () => {
@@ -98,6 +119,32 @@ describe('surveyFile', () => {
     const error = await surveyFile({ path: box }, { limits: { size_MB: 0.001 } }).catch((e: unknown) => e);
     expect(error).toBeInstanceOf(LimitError);
     expect(error).toMatchObject({ limit: 'size', message: expect.stringContaining('the limit is 0.001 MB') });
+  });
+
+  test('a limit leaves the measures that were finished', async () => {
+    const grid = join(folder, 'grid.obj');
+    await writeFile(grid, gridObj(150));
+    const stages: string[] = [];
+    let busy = 0;
+    const error = await surveyFile(
+      { path: grid, measures: ['standingLiquid', 'flatFaces'] },
+      {
+        limits: { time_s: 4 },
+        // Frozen when the second measure begins, the child cannot go on until its time is over.
+        onProgress: (stage) => {
+          stages.push(stage);
+          busy ||= child();
+          if (/^flat/i.test(stage)) process.kill(busy, 'SIGSTOP');
+        },
+      },
+    ).catch((e: unknown) => e);
+    expect(stages.at(-1)).toMatch(/^flat/i);
+    expect(error).toBeInstanceOf(SurveyLimitError);
+    const { limit, partial } = error as SurveyLimitError;
+    expect(limit).toBe('time');
+    expect(Object.keys(partial.outcome.result.measures)).toEqual(['standingLiquid']);
+    expect(triangleCount(partial.model)).toBe(2 * 150 * 150);
+    expect(partial.fileBytes).toBe(gridObj(150).length);
   });
 
   test('an abort ends it', async () => {
