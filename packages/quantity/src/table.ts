@@ -109,8 +109,13 @@ export const units: readonly UnitRow[] = [
   row('bar', 1e5, pressure, 'bar', { prefixes: 'm' }),
   row('atm', 101325, pressure, 'standard atmosphere'),
   row('psi', (pound * gravity) / inch ** 2, pressure, 'pound-force per square inch'),
-  row('mmHg', 133.322387415, pressure, 'conventional millimetre of mercury (NIST SP 811, rounded there)'),
-  row('inH2O', 249.08891, pressure, 'conventional inch of water (NIST SP 811, rounded there)', {
+  row(
+    'mmHg',
+    133.322387415,
+    pressure,
+    'conventional millimetre of mercury (13 595.1 kg/m3 at standard gravity)',
+  ),
+  row('inH2O', 249.08891, pressure, 'conventional inch of water (1000 kg/m3 at standard gravity)', {
     also: 'inWC',
   }),
 

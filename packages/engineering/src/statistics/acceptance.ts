@@ -47,7 +47,18 @@ export const acceptancePlan = calculation({
   },
   compute({ sample, accept, good_pct, bad_pct }) {
     if (accept >= sample) return refuse('With so many accepted defectives every sample passes');
+    const qualities = [0.1, 0.2, 0.5, 1, 1.5, 2, 3, 4, 5, 7, 10, 15, 20, 30];
     return {
+      tables: [
+        {
+          title: 'Operating characteristic',
+          columns: [
+            { name: 'defectives', unit: '%' },
+            { name: 'probability to accept', unit: '1' },
+          ],
+          rows: qualities.map((p) => [p, binomialCdf(accept, sample, p / 100)]),
+        },
+      ],
       values: {
         passGood: binomialCdf(accept, sample, good_pct / 100),
         passBad: binomialCdf(accept, sample, bad_pct / 100),

@@ -50,7 +50,7 @@ function slowNumber(cell: string, comma: boolean): number {
 const isoPattern = /^(\d{4})-(\d\d)-(\d\d)[T ](\d\d):(\d\d)(?::(\d\d(?:[.,]\d+)?))?\s*(Z|[+-]\d\d:?\d\d)?$/;
 const clockPattern = /^(\d{1,3}):(\d\d)(?::(\d\d(?:[.,]\d+)?))?$/;
 
-/** Days from 1970-01-01 of a date of the Gregorian calendar (E. G. Richards, Mapping Time, algorithm F). */
+/** Days from 1970-01-01 of a date of the Gregorian calendar (after H. Hinnant, low-level date algorithms, 2013). */
 function days(year: number, month: number, day: number): number {
   const y = month <= 2 ? year - 1 : year;
   const era = Math.floor(y / 400);
