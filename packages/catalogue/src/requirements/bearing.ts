@@ -31,7 +31,7 @@ export const bearings = requirementsOf('bearing', [
     shown: [documented],
     from: [memory('EHEDG-8', 'bearings')],
     remedies: [some('Plastic bush with flow grooves.')],
-    kept: ['Load.', 'Change it often.'],
+    kept: ['The load is high.', 'Change the bush often and look at its wear.'],
   },
   {
     id: 'bear-house',
@@ -40,8 +40,8 @@ export const bearings = requirementsOf('bearing', [
     hazards: 'B',
     shown: [finds('narrowGaps'), finds('hollows')],
     from: [memory('EHEDG-43', 'bearings'), practice],
-    remedies: [cheap('Spacer under a filled housing.')],
-    kept: ['Standard block.', 'Cover it and put it on the wash list.'],
+    remedies: [cheap('Set a filled housing on spacers.')],
+    kept: ['Only standard housings fit.', 'Cover it and put it on the wash list.'],
   },
   {
     id: 'bear-drip',
@@ -50,8 +50,8 @@ export const bearings = requirementsOf('bearing', [
     hazards: 'CP',
     shown: [finds('overhead')],
     from: [practice],
-    remedies: [some('Rail that runs dry.')],
-    kept: ['Precision.', 'Bellows and a tray.'],
+    remedies: [some('Use a rail that runs dry.')],
+    kept: ['The motion has to be precise.', 'Bellows over the rail and a tray below it.'],
     specialises: 'drive-over',
   },
   {
@@ -61,7 +61,7 @@ export const bearings = requirementsOf('bearing', [
     hazards: 'C',
     shown: [inspected],
     from: [practice],
-    remedies: [some('Sealed unit.')],
-    kept: ['Water washes it out.', 'Wipe after greasing.'],
+    remedies: [some('Use a unit that is sealed for life.')],
+    kept: ['Water washes the grease out.', 'Wipe after each greasing.'],
   },
 ]);

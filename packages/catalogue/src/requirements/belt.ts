@@ -20,8 +20,8 @@ export const belts = requirementsOf('belt', [
     hazards: 'B',
     shown: [inspected, documented],
     from: [memory('EHEDG-43', 'tension'), seen('PFS', 'belts')],
-    remedies: [some('Hinged nose, tension lever.')],
-    kept: ['It loses its alignment.', 'Index stops.'],
+    remedies: [some('Hinged nose and a tension lever.')],
+    kept: ['The belt loses its alignment.', 'Stops that index the tension.'],
   },
   {
     id: 'belt-edge',
@@ -30,8 +30,8 @@ export const belts = requirementsOf('belt', [
     hazards: 'BP',
     shown: [inspected],
     from: [memory('EHEDG-43', 'edges'), seen('PFS', 'belts')],
-    remedies: [some('Homogeneous belt.')],
-    kept: ['It costs more.', 'Look at the edges every week.'],
+    remedies: [some('Use a homogeneous belt.')],
+    kept: ['A homogeneous belt costs more.', 'Look at the edges every week.'],
   },
   {
     id: 'belt-bed',
@@ -50,8 +50,8 @@ export const belts = requirementsOf('belt', [
     hazards: 'B',
     shown: [finds('fasteners'), finds('narrowGaps')],
     from: [half('EHEDG-43', '8, guides')],
-    remedies: [cheap('Round holders, welded.')],
-    kept: ['Formats change.', 'Tool-free, washed out of place.'],
+    remedies: [cheap('Weld round holders on.')],
+    kept: ['Formats change.', 'Tool-free guides, washed out of place.'],
   },
   {
     id: 'chain-lub',
@@ -60,8 +60,8 @@ export const belts = requirementsOf('belt', [
     hazards: 'CP',
     shown: [documented, finds('overhead')],
     from: [half('ISO-21469', 'scope')],
-    remedies: [some('Plastic chain.')],
-    kept: ['It carries too much.', 'Tray below it, wiped at each clean.'],
+    remedies: [some('Use a plastic chain that runs dry.')],
+    kept: ['The chain carries too much for plastic.', 'Tray below it, wiped at each clean.'],
   },
   {
     id: 'belt-joint',
@@ -70,8 +70,8 @@ export const belts = requirementsOf('belt', [
     hazards: 'PB',
     shown: [inspected],
     from: [practice],
-    remedies: [some('Endless weld.')],
-    kept: ['The belt is changed often.', 'Detectable lace, counted.'],
+    remedies: [some('Weld the belt endless.')],
+    kept: ['The belt is changed often.', 'Detectable lacing, counted at each change.'],
   },
   {
     id: 'belt-modular',
@@ -91,7 +91,7 @@ export const belts = requirementsOf('belt', [
     shown: [finds('jetReach'), finds('toolReach')],
     from: [memory('EHEDG-43', 'return run')],
     remedies: [cheap('Wear bars that come off.')],
-    kept: ['The belt sags.', 'Carrying shoes.'],
+    kept: ['The belt sags.', 'Carrying shoes that lift out.'],
   },
   {
     id: 'belt-scraper',

@@ -78,7 +78,7 @@ export const cables = requirementsOf('cable', [
     hazards: 'B',
     shown: [documented, inspected],
     from: [seen('HHC', '15.5.3')],
-    remedies: [cheap('Sealing plugs.')],
+    remedies: [cheap('Seal the conduit inside and outside where it enters.')],
     kept: ['Cables are added later.', 'Each work order ends with sealing again.'],
   },
   {

@@ -22,8 +22,8 @@ export const closing = requirementsOf('closing', [
     hazards: 'B',
     shown: [finds('openSky'), documented],
     from: [memory('EHEDG-46', 'closing')],
-    remedies: [some('Longer hood.')],
-    kept: ['The layout is fixed.', 'Cover.'],
+    remedies: [some('Make the hood longer.')],
+    kept: ['The layout is fixed.', 'Cover the way to the closer.'],
   },
   {
     id: 'out-tool',
@@ -32,8 +32,8 @@ export const closing = requirementsOf('closing', [
     hazards: 'PC',
     shown: [finds('overhead'), inspected],
     from: [practice],
-    remedies: [some('Drive them from below.')],
-    kept: ['Force.', 'Bellows.'],
+    remedies: [some('Drive the tools from below.')],
+    kept: ['The force has to come from above.', 'Bellows, wiped at each clean.'],
   },
   {
     id: 'out-spill',
@@ -42,8 +42,8 @@ export const closing = requirementsOf('closing', [
     hazards: 'B',
     shown: [decides('standingLiquid')],
     from: [...machineLaw('c'), practice],
-    remedies: [cheap('Tray that falls outwards.')],
-    kept: ['The belt is level.', 'Rinse step.'],
+    remedies: [cheap('Let the tray fall outwards.')],
+    kept: ['The belt has to be level.', 'Rinse step at each stop.'],
     specialises: 'gen-drain',
   },
   {
@@ -53,8 +53,8 @@ export const closing = requirementsOf('closing', [
     hazards: 'PB',
     shown: [finds('handReach'), finds('openSky'), inspected],
     from: [practice],
-    remedies: [some('Chute that lifts off.')],
-    kept: ['Dust.', 'Suction with filtered air.'],
+    remedies: [some('Let the chute lift off.')],
+    kept: ['Lids bring dust.', 'Suction with filtered air.'],
   },
   {
     id: 'out-tunnel',

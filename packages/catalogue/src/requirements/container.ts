@@ -23,8 +23,8 @@ export const containers = requirementsOf('container', [
     hazards: 'BP',
     shown: [finds('openSky'), inspected],
     from: [practice],
-    remedies: [cheap('Tunnel.')],
-    kept: ['They jam.', 'Hinged cover.'],
+    remedies: [cheap('Cover the way with a tunnel.')],
+    kept: ['Containers jam in the tunnel.', 'Hinged cover that is closed again.'],
   },
   {
     id: 'infeed-barrier',
@@ -40,8 +40,8 @@ export const containers = requirementsOf('container', [
         datum: 'at every point of the opening',
       }),
     ],
-    remedies: [cheap('Smaller slot.')],
-    kept: ['The container is large.', 'Curtain.'],
+    remedies: [cheap('Make the slot smaller.')],
+    kept: ['The container is large.', 'Curtain and a measured outward speed.'],
     careLevels: ['high'],
   },
   {
@@ -51,8 +51,8 @@ export const containers = requirementsOf('container', [
     hazards: 'B',
     shown: [documented],
     from: [practice],
-    remedies: [free('Agree on it with the supplier.')],
-    kept: ['It varies.', 'Trend.'],
+    remedies: [free('Agree on a count with the supplier.')],
+    kept: ['The count varies from lot to lot.', 'Trend by supplier.'],
   },
   {
     id: 'infeed-glass',
@@ -61,8 +61,8 @@ export const containers = requirementsOf('container', [
     hazards: 'P',
     shown: [finds('handReach'), documented],
     from: [practice],
-    remedies: [some('Tray, rinser.')],
-    kept: ['Speed.', 'Discard a counted number on either side.'],
+    remedies: [some('Tray and rinser at the place of breakage.')],
+    kept: ['The line is too fast to stop at once.', 'Discard a counted number of packs on either side.'],
   },
   {
     id: 'infeed-guides',
@@ -71,8 +71,8 @@ export const containers = requirementsOf('container', [
     hazards: 'B',
     shown: [finds('hollows'), inspected],
     from: [practice],
-    remedies: [some('Guides of one piece.')],
-    kept: ['Many formats.', 'Colour code.'],
+    remedies: [some('Make guides of one piece.')],
+    kept: ['There are many formats.', 'Colour code, and a rack to dry them.'],
   },
   {
     id: 'infeed-dust',
@@ -82,6 +82,6 @@ export const containers = requirementsOf('container', [
     shown: [documented, inspected],
     from: [memory('EU-852', 'Annex II chapter IX'), practice],
     remedies: [free('Take off the outer wrap outside.')],
-    kept: ['Flow of material.', 'Suction.'],
+    kept: ['The flow of material leads through the room.', 'Suction at the place of unpacking.'],
   },
 ]);

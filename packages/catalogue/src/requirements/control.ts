@@ -31,8 +31,8 @@ export const controls = requirementsOf('control', [
     hazards: 'BP',
     shown: [finds('overhead'), inspected],
     from: [practice],
-    remedies: [some('Controls on an arm at the side.')],
-    kept: ['The process has to be in view.', 'Second display.'],
+    remedies: [some('Put the controls on an arm at the side.')],
+    kept: ['The process has to be in view.', 'Second display away from product.'],
   },
   {
     id: 'control-stop',

@@ -30,8 +30,8 @@ export const decontamination = requirementsOf('decontamination', [
         datum: 'worst place of the pack',
       }),
     ],
-    remedies: [some('More dose or heat.')],
-    kept: ['Speed.', 'Claim a lower class.'],
+    remedies: [some('Raise dose or heat.')],
+    kept: ['The line has to run fast.', 'Claim a lower class for the machine.'],
   },
   {
     id: 'deco-residue',
@@ -47,8 +47,8 @@ export const decontamination = requirementsOf('decontamination', [
         datum: 'in a pack filled with water',
       }),
     ],
-    remedies: [some('Hot air.')],
-    kept: ['The pack bears no heat.', 'Longer drying.'],
+    remedies: [some('Blow hot air into the pack.')],
+    kept: ['The pack bears no heat.', 'Dry longer; measure the residue by plan.'],
   },
   {
     id: 'deco-params',
@@ -57,8 +57,8 @@ export const decontamination = requirementsOf('decontamination', [
     hazards: 'B',
     shown: [documented],
     from: [half('EHEDG-3', '6'), memory('US-CFR', '21 CFR 113')],
-    remedies: [some('Sensors.')],
-    kept: ['It stops too often.', 'Reject gate.'],
+    remedies: [some('Fit sensors with alarms.')],
+    kept: ['The line stops too often.', 'Reject gate that takes out what was missed.'],
   },
   {
     id: 'deco-operator',
@@ -68,7 +68,7 @@ export const decontamination = requirementsOf('decontamination', [
     shown: [documented, byHand],
     from: [memory('EU-safety', 'exposure limits'), memory('ISO-12100', '6.2')],
     remedies: [some('Exhaust with an interlock.')],
-    kept: ['The exhaust draws air in.', 'Balance it.'],
+    kept: ['The exhaust draws room air in.', 'Balance supply and exhaust; measure at the workplace.'],
   },
   {
     id: 'deco-sterile-start',
@@ -77,8 +77,8 @@ export const decontamination = requirementsOf('decontamination', [
     hazards: 'B',
     shown: [documented],
     from: [half('EHEDG-3', '6'), memory('EHEDG-46', 'start')],
-    remedies: [some('Fog or steam cycle.')],
-    kept: ['Time.', 'Hold the sterile state.'],
+    remedies: [some('Run a fog or steam cycle before the start.')],
+    kept: ['The cycle takes time.', 'Hold the sterile state under pressure, with a limit of time.'],
   },
   {
     id: 'deco-spread',
@@ -87,8 +87,8 @@ export const decontamination = requirementsOf('decontamination', [
     hazards: 'B',
     shown: [finds('jetReach'), documented],
     from: [practice],
-    remedies: [some('Second nozzle.')],
-    kept: ['The pack is deep.', 'Agent as a gas.'],
+    remedies: [some('Add a second nozzle.')],
+    kept: ['The pack is deep.', 'Use the agent as a gas; prove it at the deepest place.'],
   },
   {
     id: 'deco-material',

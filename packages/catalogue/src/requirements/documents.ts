@@ -31,8 +31,8 @@ export const documents = requirementsOf('documents', [
     hazards: 'BCPA',
     shown: [documented],
     from: [seen('EN-1672-2', '5.1.2 to 5.1.4'), memory('ISO-14159', '4')],
-    remedies: [free('Do it.')],
-    kept: ['A small change.', 'List of changes that call for it.'],
+    remedies: [free('Write the assessment and keep it with the machine.')],
+    kept: ['The change seemed too small.', 'List of changes that call for a new look.'],
   },
   {
     id: 'doc-clash',
@@ -51,8 +51,8 @@ export const documents = requirementsOf('documents', [
     hazards: 'BCPAO',
     shown: [documented],
     from: [half('ISO-12100', '5.3'), memory('EU-MD', 'Annex I 1.7.4'), memory('EU-MR', 'Annex III 1.7.4')],
-    remedies: [free('One page: the brief.')],
-    kept: ['Markets differ.', 'Variants.'],
+    remedies: [free('Write one page: the brief.')],
+    kept: ['Markets differ.', 'Variants of the page by market.'],
   },
   {
     id: 'doc-fcm',
@@ -75,7 +75,7 @@ export const documents = requirementsOf('documents', [
     hazards: 'BP',
     shown: [documented],
     from: [memory('EN-1672-2', '7'), memory('ISO-14159', '7')],
-    remedies: [free('Write it.')],
+    remedies: [free('Draw the steps with tools and times.')],
     kept: ['It takes skill.', 'Training on record.'],
   },
   {
@@ -85,7 +85,7 @@ export const documents = requirementsOf('documents', [
     hazards: 'B',
     shown: [documented],
     from: [memory('EN-1672-2', '7'), half('HDH', 'installation')],
-    remedies: [free('Write it.')],
+    remedies: [free('Write one sheet with the numbers.')],
     kept: ['Every room differs.', 'Acceptance check on site.'],
   },
   {
@@ -95,8 +95,8 @@ export const documents = requirementsOf('documents', [
     hazards: 'PC',
     shown: [documented],
     from: [memory('EU-MD', 'Annex I 1.7.4'), memory('EU-MR', 'Annex III 1.7.4'), memory('ISO-12100', '6.4')],
-    remedies: [free('List.')],
-    kept: ['Wear differs.', 'Log.'],
+    remedies: [free('List seals, filters, lubricants and hoses.')],
+    kept: ['Wear differs.', 'Log of what was found at each check.'],
   },
   {
     id: 'doc-verify',
@@ -105,8 +105,8 @@ export const documents = requirementsOf('documents', [
     hazards: 'BA',
     shown: [documented],
     from: [seen('SDP', 'principle 10'), half('CXC-1', 'verification')],
-    remedies: [free('Plan it from the findings.')],
-    kept: ['Cost.', 'The gravest places first.'],
+    remedies: [free('Plan places, methods and limits from the findings.')],
+    kept: ['Sampling costs money.', 'The gravest places first.'],
   },
   {
     id: 'doc-concession',
@@ -125,8 +125,8 @@ export const documents = requirementsOf('documents', [
     hazards: 'CO',
     shown: [documented],
     from: [memory('EU-MD', 'Annex I 1.7'), memory('EU-MR', 'Annex III 1.7'), practice],
-    remedies: [cheap('Card.')],
-    kept: ['People change.', 'Yearly check.'],
+    remedies: [cheap('Write a card of one page.')],
+    kept: ['People change.', 'Show it once a year and sign for it.'],
   },
   {
     id: 'doc-sampling',

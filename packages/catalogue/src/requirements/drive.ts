@@ -71,8 +71,8 @@ export const drives = requirementsOf('drive', [
         datum: 'in the food',
       }),
     ],
-    remedies: [cheap('Change the grade and the seal.')],
-    kept: ['Performance.', 'Two seals, leak path outside, log of the level.'],
+    remedies: [cheap('Change to an incidental-contact grade and mend the seal.')],
+    kept: ['The gear needs another oil.', 'Two seals, leak path outside, log of the level.'],
   },
   {
     id: 'drive-leakpath',
@@ -81,8 +81,8 @@ export const drives = requirementsOf('drive', [
     hazards: 'C',
     shown: [inspected, documented],
     from: [...machineLaw('e'), memory('EN-1672-2', '5.3')],
-    remedies: [some('Open lantern with a drain.')],
-    kept: ['There is no room.', 'Dry coupling.'],
+    remedies: [some('Open lantern with a drain between gear and product.')],
+    kept: ['There is no room for a lantern.', 'Dry coupling, or a tray that is looked at each shift.'],
   },
   {
     id: 'drive-ip',
@@ -91,8 +91,8 @@ export const drives = requirementsOf('drive', [
     hazards: 'BO',
     shown: [documented],
     from: [memory('IEC-60529', 'table 3')],
-    remedies: [some('Higher degree of protection.')],
-    kept: ['Cost.', 'Cover it, and wash at low pressure.'],
+    remedies: [some('Choose a higher degree of protection.')],
+    kept: ['The tighter drive costs more or gets too hot.', 'Cover it, and wash at low pressure.'],
   },
   {
     id: 'drive-mount',
@@ -101,8 +101,8 @@ export const drives = requirementsOf('drive', [
     hazards: 'B',
     shown: [finds('narrowGaps')],
     from: [memory('EHEDG-13', 'drives')],
-    remedies: [cheap('Round spacers, or a gasket.')],
-    kept: ['It vibrates.', 'Seal it and look at the seal.'],
+    remedies: [cheap('Stand the feet on round spacers, or seal them.')],
+    kept: ['The drive shakes.', 'Seal the gap and look at the seal at each service.'],
     specialises: 'joint-gap-splash',
   },
   {

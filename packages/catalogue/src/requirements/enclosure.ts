@@ -62,7 +62,10 @@ export const panels = requirementsOf('enclosure', [
       some('Higher degree of protection: IP65 for wiping, IP66 for jets, IP69 for close hot jets.'),
       some('Move the box.'),
     ],
-    kept: ['It gets hot and sweats inside.', 'Breather with a membrane.'],
+    kept: [
+      'The box gets hot and sweats inside.',
+      'Breather with a membrane; open it and look after a hot wash.',
+    ],
   },
   {
     id: 'box-seal',
@@ -89,8 +92,8 @@ export const panels = requirementsOf('enclosure', [
         datum: 'floor-standing machine',
       }),
     ],
-    remedies: [some('Closed cooling.')],
-    kept: ['Heat has to go.', 'Heat exchanger; change the filter by plan.'],
+    remedies: [some('Cool without openings.')],
+    kept: ['Heat has to leave the box.', 'Heat exchanger; change its filter by plan.'],
   },
   {
     id: 'box-fan',
@@ -99,8 +102,8 @@ export const panels = requirementsOf('enclosure', [
     hazards: 'BP',
     shown: [inspected, finds('overhead')],
     from: [practice],
-    remedies: [some('Lead it off in a duct, or cool with water.')],
-    kept: ['Noise decides on the place.', 'Deflector.'],
+    remedies: [some('Lead the air off in a duct, or cool with water.')],
+    kept: ['The quiet side is the product side.', 'Deflector, checked by smoke.'],
   },
   {
     id: 'box-inside',

@@ -32,7 +32,10 @@ export const fasteners = requirementsOf('fastener', [
       }),
     ],
     remedies: [some('Weld, or fix with a blind stud from behind.'), some('Closed bayonet.')],
-    kept: ['Something has to be adjusted.', 'Domed nut with a seal, taken apart every day.'],
+    kept: [
+      'Something has to be adjusted in operation.',
+      'Domed nut with a seal, taken apart and washed every day.',
+    ],
   },
   {
     id: 'fast-nutbolt',
@@ -54,8 +57,8 @@ export const fasteners = requirementsOf('fastener', [
     hazards: 'BP',
     shown: [finds('fasteners'), documented],
     from: [memory('EHEDG-13', 'joints'), memory('EN-1672-2', '5.3')],
-    remedies: [some('Weld or fold.')],
-    kept: ['Cleaning asks for taking apart.', 'Captive fasteners, listed.'],
+    remedies: [some('Weld or fold the parts into one.')],
+    kept: ['The parts have to come apart for cleaning.', 'Captive fasteners, counted and listed.'],
   },
   {
     id: 'fast-head',
@@ -87,8 +90,8 @@ export const fasteners = requirementsOf('fastener', [
     hazards: 'P',
     shown: [finds('overhead'), documented],
     from: [memory('EN-1672-2', '5.3'), practice],
-    remedies: [cheap('Captive screws.')],
-    kept: ['Captive screws cost more.', 'Count the parts after every assembly.'],
+    remedies: [cheap('Use captive screws.')],
+    kept: ['Captive screws cost more.', 'Count the parts after every assembly and sign for it.'],
   },
   {
     id: 'fast-protrude',
@@ -104,8 +107,8 @@ export const fasteners = requirementsOf('fastener', [
         datum: 'pitches beyond the nut; none in the splash area',
       }),
     ],
-    remedies: [cheap('Shorter screw or a domed nut.')],
-    kept: ['Standard lengths.', 'Caps.'],
+    remedies: [cheap('Use a shorter screw or a domed nut.')],
+    kept: ['Only standard lengths are on stock.', 'Put caps on the ends and check that none is missing.'],
   },
   {
     id: 'fast-galv',

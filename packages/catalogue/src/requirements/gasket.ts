@@ -84,7 +84,7 @@ export const gaskets = requirementsOf('gasket', [
     hazards: 'B',
     shown: [documented],
     from: [half('EHEDG-16', 'couplings'), half('HHC', '16')],
-    remedies: [some('Flush coupling.')],
+    remedies: [some('Fit flush couplings of one standard.')],
     kept: ['An old plant has to be joined.', 'List of adapters; take them apart and clean by hand.'],
   },
   {
@@ -94,7 +94,7 @@ export const gaskets = requirementsOf('gasket', [
     hazards: 'BPC',
     shown: [documented],
     from: [practice],
-    remedies: [cheap('List of seals with dates.')],
-    kept: ['Wear differs.', 'Look at the back of the seal at each strip-down.'],
+    remedies: [cheap('Keep a list of seals with numbers and dates.')],
+    kept: ['Wear differs from place to place.', 'Look at the back of the seal at each strip-down.'],
   },
 ]);

@@ -42,8 +42,8 @@ export const guards = requirementsOf('guard', [
     hazards: 'B',
     shown: [finds('narrowGaps'), decides('standingLiquid')],
     from: [practice],
-    remedies: [cheap('Spacers.')],
-    kept: ['A finger must not get in.', 'Overlap the bars further down.'],
+    remedies: [cheap('Set the guard off on spacers.')],
+    kept: ['A finger must not get in.', 'Let the bars overlap further down.'],
     specialises: 'gen-ingress',
   },
   {

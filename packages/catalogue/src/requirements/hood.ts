@@ -57,7 +57,7 @@ export const hoods = requirementsOf('hood', [
       }),
     ],
     remedies: [some('Balance the plenum.')],
-    kept: ['Energy.', 'Prove a lower speed by smoke.'],
+    kept: ['Less air saves energy.', 'Prove a lower speed by a smoke study.'],
   },
   {
     id: 'hood-filter',
@@ -66,8 +66,8 @@ export const hoods = requirementsOf('hood', [
     hazards: 'B',
     shown: [documented],
     from: [half('ISO-29463', 'classes'), memory('EHEDG-47', 'filters')],
-    remedies: [some('Class H14.')],
-    kept: ['Cost.', 'H13, with the risk written down.'],
+    remedies: [some('Fit a filter of class H14.')],
+    kept: ['The class costs energy and money.', 'H13, with the risk written down and particle counts.'],
   },
   {
     id: 'hood-leak',
@@ -134,8 +134,8 @@ export const hoods = requirementsOf('hood', [
     hazards: 'BO',
     shown: [documented],
     from: [memory('EHEDG-46', 'doors')],
-    remedies: [dear('Glove ports.')],
-    kept: ['Jams.', 'Table of interventions.'],
+    remedies: [dear('Work through glove ports.')],
+    kept: ['Jams have to be cleared by hand.', 'Table of interventions with what happens to the product.'],
     careLevels: ['high'],
   },
   {

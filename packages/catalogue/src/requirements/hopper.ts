@@ -31,8 +31,8 @@ export const hoppers = requirementsOf('hopper', [
         datum: 'for water; solids by a wall friction test',
       }),
     ],
-    remedies: [some('Steeper cone.')],
-    kept: ['Height is limited.', 'Scraping step, or a vibrator.'],
+    remedies: [some('Make the cone steeper.')],
+    kept: ['Height is limited.', 'Scraping step in the programme, or a vibrator.'],
     specialises: 'gen-slope',
   },
   {
@@ -66,8 +66,8 @@ export const hoppers = requirementsOf('hopper', [
     hazards: 'PB',
     shown: [finds('openSky'), decides('standingLiquid')],
     from: [practice],
-    remedies: [cheap('Domed lid.')],
-    kept: ['Product is fed by hand.', 'Hinged part of the lid.'],
+    remedies: [cheap('Fit a domed lid that overhangs.')],
+    kept: ['Product is fed by hand.', 'Hinge a part of the lid.'],
   },
   {
     id: 'hop-outlet',
@@ -104,7 +104,7 @@ export const hoppers = requirementsOf('hopper', [
     hazards: 'B',
     shown: [finds('handReach'), finds('jetReach'), inspected],
     from: [memory('EHEDG-8', 'access')],
-    remedies: [some('Let it swing out.')],
-    kept: ['The drive has to stay aligned.', 'Lifting aid.'],
+    remedies: [some('Let the agitator swing out.')],
+    kept: ['The drive has to stay aligned.', 'Lifting aid with index pins.'],
   },
 ]);

@@ -31,8 +31,8 @@ export const hoses = requirementsOf('hose', [
     hazards: 'B',
     shown: [inspected, finds('narrowGaps')],
     from: [memory('EHEDG-16', 'hose tails'), practice],
-    remedies: [some('Moulded ends.')],
-    kept: ['Hoses are made up on site.', 'Order fixed lengths.'],
+    remedies: [some('Order hoses with moulded ends.')],
+    kept: ['Hoses are made up on site.', 'Order fixed lengths with fitted ends.'],
   },
   {
     id: 'hose-drain',
@@ -41,8 +41,8 @@ export const hoses = requirementsOf('hose', [
     hazards: 'B',
     shown: [inspected, finds('standingLiquid')],
     from: [...machineLaw('c')],
-    remedies: [cheap('Hanger with a fall.')],
-    kept: ['It follows a moving arm.', 'Blow-out step.'],
+    remedies: [cheap('Hang it up with a fall both ways.')],
+    kept: ['It follows a moving arm.', 'Blow it out at the end of each run.'],
     specialises: 'gen-drain',
   },
   {
@@ -53,7 +53,7 @@ export const hoses = requirementsOf('hose', [
     shown: [documented],
     from: [seen('EU-1935', 'Articles 16 and 17'), memory('US-CFR', '21 CFR 177.2600')],
     remedies: [cheap('Get the papers from the supplier.')],
-    kept: ['Nobody knows what is on stock.', 'Replace it.'],
+    kept: ['Nobody knows what is on stock.', 'Replace hoses without papers.'],
   },
   {
     id: 'hose-floor',
@@ -62,8 +62,8 @@ export const hoses = requirementsOf('hose', [
     hazards: 'B',
     shown: [inspected],
     from: [practice],
-    remedies: [cheap('Rack.')],
-    kept: ['The pump is mobile.', 'Cap the ends.'],
+    remedies: [cheap('Fit a rack.')],
+    kept: ['The pump is moved about.', 'Cap both ends and wash the outside before use.'],
   },
   {
     id: 'hose-life',
@@ -72,7 +72,7 @@ export const hoses = requirementsOf('hose', [
     hazards: 'PB',
     shown: [documented],
     from: [practice],
-    remedies: [cheap('Tag and list.')],
-    kept: ['Wear differs.', 'Look after each clean.'],
+    remedies: [cheap('Tag each hose with its date.')],
+    kept: ['Wear differs with use.', 'Look at bore and ends after each clean.'],
   },
 ]);

@@ -38,8 +38,8 @@ export const insulation = requirementsOf('insulation', [
     shown: [documented],
     from: [practice],
     limits: [atMost('leachableChloride', 10, 'mg/kg', { areas: N, from: practice, datum: 'leachable' })],
-    remedies: [some('Foam glass or tested wool.')],
-    kept: ['Cost.', 'Foil between.'],
+    remedies: [some('Use foam glass or tested wool.')],
+    kept: ['Tested wool costs more.', 'Foil between insulation and steel.'],
   },
   {
     id: 'ins-cold',
@@ -48,8 +48,8 @@ export const insulation = requirementsOf('insulation', [
     hazards: 'B',
     shown: [calculated],
     from: [practice],
-    remedies: [some('Thicker insulation.')],
-    kept: ['Room.', 'Dry the air.'],
+    remedies: [some('Use thicker insulation.')],
+    kept: ['There is no room for it.', 'Dry the air of the room.'],
   },
   {
     id: 'ins-slope',
@@ -65,8 +65,8 @@ export const insulation = requirementsOf('insulation', [
         datum: 'top to the horizontal',
       }),
     ],
-    remedies: [cheap('Sloped hood.')],
-    kept: ['It is dry there.', 'Wipe it.'],
+    remedies: [cheap('Fold a sloped hood.')],
+    kept: ['Nothing wet gets there.', 'Wipe it at each clean.'],
     specialises: 'gen-slope',
   },
   {
@@ -83,7 +83,7 @@ export const insulation = requirementsOf('insulation', [
         datum: 'floor to the end of the insulation',
       }),
     ],
-    remedies: [cheap('Welded end ring.')],
-    kept: ['Heat is lost.', 'Sealed end.'],
+    remedies: [cheap('Weld on an end ring.')],
+    kept: ['Bare pipe loses heat.', 'Seal the end and look at the seal.'],
   },
 ]);

@@ -8,8 +8,8 @@ export const labels = requirementsOf('label', [
     hazards: 'P',
     shown: [inspected],
     from: [practice],
-    remedies: [cheap('Move it, or engrave outside.')],
-    kept: ['The law wants it in view.', 'Engrave it.'],
+    remedies: [cheap('Move it, or engrave outside the food area.')],
+    kept: ['The law wants the plate in view.', 'Engrave the part instead.'],
   },
   {
     id: 'label-rivet',
@@ -18,8 +18,8 @@ export const labels = requirementsOf('label', [
     hazards: 'B',
     shown: [finds('fasteners'), finds('narrowGaps'), inspected],
     from: [memory('EHEDG-13', 'plates'), practice],
-    remedies: [cheap('Laser mark.')],
-    kept: ['The text changes.', 'Bond it over the full face.'],
+    remedies: [cheap('Mark the part by laser.')],
+    kept: ['The text changes.', 'Bond the plate over its full face.'],
   },
   {
     id: 'label-wash',
@@ -28,8 +28,8 @@ export const labels = requirementsOf('label', [
     hazards: 'O',
     shown: [inspected],
     from: [memory('EU-MD', 'Annex I 1.7.1'), memory('EU-MR', 'Annex III 1.7.1'), memory('ISO-12100', '6.4')],
-    remedies: [cheap('Print that bears the agents.')],
-    kept: ['It fades.', 'Spare signs.'],
+    remedies: [cheap('Use a print that bears the agents.')],
+    kept: ['Prints fade.', 'Spare signs on stock, checked every year.'],
   },
   {
     id: 'label-slope-mark',
@@ -38,8 +38,8 @@ export const labels = requirementsOf('label', [
     hazards: 'B',
     shown: [inspected],
     from: [half('HHC', '16.3.4')],
-    remedies: [cheap('Punch mark.')],
-    kept: ['There is no room for a mark.', 'Photograph in the manual.'],
+    remedies: [cheap('Punch a mark.')],
+    kept: ['There is no room for a mark.', 'Photograph of the position in the manual.'],
   },
   {
     id: 'label-flow',
@@ -48,7 +48,7 @@ export const labels = requirementsOf('label', [
     hazards: 'C',
     shown: [inspected],
     from: [practice],
-    remedies: [cheap('Mark outside the food area.')],
-    kept: ['Marks come off.', 'Drawing on the wall.'],
+    remedies: [cheap('Mark the pipe outside the food area.')],
+    kept: ['Marks come off in washing.', 'Drawing on the wall.'],
   },
 ]);

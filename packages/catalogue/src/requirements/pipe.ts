@@ -120,8 +120,8 @@ export const pipes = requirementsOf('pipe', [
     hazards: 'B',
     shown: [byHand, calculated],
     from: [practice],
-    remedies: [cheap('Supports closer together.')],
-    kept: ['Weight.', 'Check it hot and full.'],
+    remedies: [cheap('Set supports closer together.')],
+    kept: ['The line is heavy when full.', 'Check the fall hot and full.'],
   },
   {
     id: 'pipe-screw',
@@ -150,7 +150,7 @@ export const pipes = requirementsOf('pipe', [
     hazards: 'B',
     shown: [documented, calculated],
     from: [seen('HHC', '27.2')],
-    remedies: [some('Clean them in series.')],
-    kept: ['Time.', 'Flow meter in each.'],
+    remedies: [some('Clean the branches one after the other.')],
+    kept: ['The programme would take too long.', 'Flow meter in each branch.'],
   },
 ]);

@@ -33,8 +33,8 @@ export const pneumatics = requirementsOf('pneumatic', [
     hazards: 'BCP',
     shown: [documented, byHand],
     from: [half('ISO-8573', 'classes 2.2.1 for contact, 2.4.2 near it')],
-    remedies: [some('Filter at the point of use.')],
-    kept: ['Pressure drops.', 'Integrity test and change at a set interval.'],
+    remedies: [some('Fit a sterile filter where the air is used.')],
+    kept: ['The filter costs pressure.', 'Integrity test and change at a set interval.'],
   },
   {
     id: 'air-valve-place',
@@ -43,7 +43,7 @@ export const pneumatics = requirementsOf('pneumatic', [
     hazards: 'B',
     shown: [documented, inspected],
     from: [practice],
-    remedies: [cheap('Move them.')],
+    remedies: [cheap('Move the terminal out of the wet area.')],
     kept: ['Long tubes slow the motion.', 'Washable block beside the cylinder.'],
   },
   {
@@ -64,7 +64,7 @@ export const pneumatics = requirementsOf('pneumatic', [
     shown: [documented, inspected],
     from: [half('EHEDG-3', '5'), memory('EHEDG-46', 'barriers')],
     remedies: [some('Bellows, or a double seal with a barrier.')],
-    kept: ['Speed and life.', 'Watch the barrier.'],
+    kept: ['Bellows limit speed and life.', 'Watch the barrier and alarm when it is lost.'],
   },
   {
     id: 'air-tube',
@@ -83,7 +83,7 @@ export const pneumatics = requirementsOf('pneumatic', [
     hazards: 'B',
     shown: [documented, inspected],
     from: [practice],
-    remedies: [some('Short and sloped line.')],
-    kept: ['Suction cups.', 'Change and wash them out of place.'],
+    remedies: [some('Keep the line short, and slope it to a trap.')],
+    kept: ['Suction cups draw product in.', 'Change the cups and wash them out of place.'],
   },
 ]);

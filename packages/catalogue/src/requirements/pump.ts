@@ -27,7 +27,7 @@ export const pumps = requirementsOf('pump', [
       atMost('volume', 1, 'mL', { areas: F, from: practice, datum: 'one pool, machine as installed' }),
     ],
     remedies: [cheap('Turn the outlet down.'), some('Flush drain cock.')],
-    kept: ['Suction head.', 'Drain step in the programme.'],
+    kept: ['The suction head fixes the position.', 'Drain step in the programme, checked by sight glass.'],
     specialises: 'gen-drain',
   },
   {
@@ -77,7 +77,7 @@ export const pumps = requirementsOf('pump', [
     hazards: 'B',
     shown: [calculated],
     from: [memory('EHEDG-17', 'cleaning'), half('HHC', '27')],
-    remedies: [some('Bypass valve.')],
-    kept: ['The bypass becomes a dead leg.', 'Pulse it in the programme.'],
+    remedies: [some('Add a bypass valve.')],
+    kept: ['The bypass itself becomes a dead leg.', 'Pulse the bypass in the programme.'],
   },
 ]);

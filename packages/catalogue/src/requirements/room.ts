@@ -28,8 +28,8 @@ export const room = requirementsOf('room', [
     limits: [
       between('floorFall', 1, 2, '%', { areas: N, from: seen('HHC', '7.9.2'), datum: 'towards the drain' }),
     ],
-    remedies: [dear('Lay it again.')],
-    kept: ['Fork lifts.', 'Squeegee.'],
+    remedies: [dear('Lay the floor again.')],
+    kept: ['Fork lifts need it level.', 'Squeegee after each wash.'],
   },
   {
     id: 'room-floor-mat',
@@ -38,8 +38,8 @@ export const room = requirementsOf('room', [
     hazards: 'B',
     shown: [documented, inspected],
     from: [seen('EU-852', 'Annex II chapter II 1(a)'), memory('US-CFR', '21 CFR 117.20')],
-    remedies: [dear('Resin or tile.')],
-    kept: ['It must not be slippery.', 'Fine texture; safety first.'],
+    remedies: [dear('Lay resin or tile.')],
+    kept: ['It must not be slippery.', 'Fine texture: safety goes first; brush it.'],
   },
   {
     id: 'room-drain',
@@ -48,8 +48,8 @@ export const room = requirementsOf('room', [
     hazards: 'B',
     shown: [inspected],
     from: [seen('HHC', '7.9.2')],
-    remedies: [dear('Move it.')],
-    kept: ['The discharge is there.', 'Pipe it to the drain.'],
+    remedies: [dear('Move the drain.')],
+    kept: ['The discharge is at this place.', 'Pipe the discharge to the drain.'],
   },
   {
     id: 'room-wall-dist',
@@ -65,7 +65,7 @@ export const room = requirementsOf('room', [
         datum: 'machine to wall',
       }),
     ],
-    remedies: [some('Move it.')],
+    remedies: [some('Move the machine.')],
     kept: ['The room is small.', 'Rails to slide it out.'],
   },
   {
@@ -76,7 +76,7 @@ export const room = requirementsOf('room', [
     shown: [inspected],
     from: [memory('EU-852', 'Annex II chapter V 1(d)'), memory('US-CFR', '21 CFR 117.40')],
     remedies: [some('Plan its place again.')],
-    kept: ['The building.', 'Lift it out at a set interval.'],
+    kept: ['The building allows no other place.', 'Lift it out and clean behind it at a set interval.'],
   },
   {
     id: 'room-over',
@@ -85,8 +85,8 @@ export const room = requirementsOf('room', [
     hazards: 'BP',
     shown: [inspected],
     from: [seen('HDH', 'installation')],
-    remedies: [some('Lead it otherwise.')],
-    kept: ['The building.', 'Canopy.'],
+    remedies: [some('Lead the pipe another way.')],
+    kept: ['The building fixes it.', 'Canopy that drains to the side.'],
   },
   {
     id: 'room-pest',
@@ -98,8 +98,8 @@ export const room = requirementsOf('room', [
     limits: [
       atMost('opening', 5, 'mm', { areas: N, from: half('EN-annex', 'B.3.5.2'), datum: 'clear width' }),
     ],
-    remedies: [cheap('Brush, mesh.')],
-    kept: ['Cables enter there.', 'Seal.'],
+    remedies: [cheap('Brush seal or mesh.')],
+    kept: ['Cables enter there.', 'Seal round the cables, checked at a set interval.'],
   },
   {
     id: 'room-air',
@@ -116,7 +116,7 @@ export const room = requirementsOf('room', [
       }),
     ],
     remedies: [some('Balance supply and exhaust.')],
-    kept: ['Doors stand open.', 'Alarm.'],
+    kept: ['Doors stand open.', 'Alarm on pressure and door.'],
     careLevels: ['raised', 'high'],
   },
 ]);

@@ -71,8 +71,8 @@ export const sensors = requirementsOf('sensor', [
         datum: 'axis of the port to the horizontal',
       }),
     ],
-    remedies: [cheap('Turn the port.')],
-    kept: ['Access.', 'Elbow at 90 degrees.'],
+    remedies: [cheap('Turn the port so that it drains.')],
+    kept: ['It has to be in reach from above.', 'Mount it in an elbow.'],
     specialises: 'gen-drain',
   },
   {
@@ -82,8 +82,8 @@ export const sensors = requirementsOf('sensor', [
     hazards: 'P',
     shown: [finds('overhead'), documented],
     from: [practice],
-    remedies: [cheap('Plastic lens, or mount it at the side.')],
-    kept: ['Accuracy.', 'Breakage check at each start.'],
+    remedies: [cheap('Use a plastic lens, or mount it at the side.')],
+    kept: ['The measurement needs glass.', 'Check for breakage at each start.'],
   },
   {
     id: 'sens-bracket',
@@ -112,8 +112,8 @@ export const sensors = requirementsOf('sensor', [
     hazards: 'B',
     shown: [finds('narrowGaps'), documented],
     from: [memory('EHEDG-37', 'wells')],
-    remedies: [some('One-piece well.')],
-    kept: ['It answers too slowly.', 'Flush sensor.'],
+    remedies: [some('Use a well of one piece.')],
+    kept: ['A thick well answers too slowly.', 'Flush sensor instead.'],
   },
   {
     id: 'sens-fill',
@@ -122,7 +122,7 @@ export const sensors = requirementsOf('sensor', [
     hazards: 'C',
     shown: [documented],
     from: [memory('EHEDG-37', 'fill'), half('EU-1935', 'Article 3')],
-    remedies: [some('Dry ceramic cell.')],
-    kept: ['Range.', 'Check for drift of the zero.'],
+    remedies: [some('Use a dry ceramic cell.')],
+    kept: ['The range needs a filled cell.', 'Check the zero for drift: it tells a loss of fill.'],
   },
 ]);

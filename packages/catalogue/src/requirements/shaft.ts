@@ -21,8 +21,8 @@ export const shafts = requirementsOf('shaft', [
     hazards: 'BC',
     shown: [documented, finds('narrowGaps')],
     from: [memory('EHEDG-25', 'position'), memory('EHEDG-8', 'shafts'), memory('3-A', 'shafts')],
-    remedies: [some('Front-mounted seal, wide ring space.')],
-    kept: ['Pressure.', 'Double seal with flush.'],
+    remedies: [some('Seal mounted at the front, in a wide ring space.')],
+    kept: ['Pressure asks for a deeper seal.', 'Double seal with flush.'],
   },
   {
     id: 'shaft-double',
@@ -31,8 +31,8 @@ export const shafts = requirementsOf('shaft', [
     hazards: 'B',
     shown: [documented],
     from: [half('EHEDG-3', '5'), memory('EHEDG-25', 'double seals'), memory('EHEDG-46', 'barriers')],
-    remedies: [dear('Double seal.')],
-    kept: ['Cost.', 'Claim a lower hygiene class.'],
+    remedies: [dear('Fit a double seal with a sterile barrier.')],
+    kept: ['The double seal costs too much.', 'Claim a lower hygiene class for the machine.'],
     careLevels: ['high'],
   },
   {
@@ -43,7 +43,7 @@ export const shafts = requirementsOf('shaft', [
     shown: [finds('fasteners'), finds('narrowGaps')],
     from: [memory('EHEDG-8', 'shafts'), memory('3-A', 'shafts')],
     remedies: [some('Smooth bayonet with a seal.')],
-    kept: ['Torque.', 'Sealed domed nut.'],
+    kept: ['The torque needs a key or a thread.', 'Sealed domed nut, taken apart at each clean.'],
   },
   {
     id: 'shaft-spring',
@@ -52,8 +52,8 @@ export const shafts = requirementsOf('shaft', [
     hazards: 'BP',
     shown: [documented],
     from: [memory('EHEDG-25', 'springs')],
-    remedies: [some('Spring outside.')],
-    kept: ['Standard seal.', 'Take it apart at each clean.'],
+    remedies: [some('Seal with its spring outside.')],
+    kept: ['Only a standard seal fits.', 'Take the seal apart at each clean.'],
   },
   {
     id: 'shaft-reciprocate',
@@ -63,7 +63,7 @@ export const shafts = requirementsOf('shaft', [
     shown: [documented],
     from: [half('EHEDG-3', '5'), memory('EHEDG-14', 'stems')],
     remedies: [some('Steam lock longer than the stroke.')],
-    kept: ['There is no length for it.', 'Bellows.'],
+    kept: ['There is no length for a lock.', 'Bellows, changed at a set interval.'],
     careLevels: ['high'],
   },
   {
@@ -73,7 +73,7 @@ export const shafts = requirementsOf('shaft', [
     hazards: 'B',
     shown: [inspected],
     from: [practice],
-    remedies: [cheap('Lip with a wash gap.')],
-    kept: ['Dust.', 'Change it at a set interval.'],
+    remedies: [cheap('Lip seal with a gap that can be washed.')],
+    kept: ['The process is dusty.', 'Change the seal at a set interval.'],
   },
 ]);

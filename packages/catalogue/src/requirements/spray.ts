@@ -34,7 +34,7 @@ export const sprays = requirementsOf('spray', [
     hazards: 'B',
     shown: [finds('standingLiquid'), inspected],
     from: [memory('EHEDG-10', 'spray')],
-    remedies: [cheap('Drain hole.')],
+    remedies: [cheap('Drill a drain hole.')],
     kept: ['The hole clogs.', 'Look at it at each strip-down.'],
     specialises: 'gen-drain',
   },
@@ -45,7 +45,7 @@ export const sprays = requirementsOf('spray', [
     hazards: 'B',
     shown: [documented],
     from: [practice],
-    remedies: [some('Sensor for rotation or pressure.')],
+    remedies: [some('Sense rotation or pressure.')],
     kept: ['No sensor fits.', 'Test with a tracer dye at a set interval.'],
   },
   {
@@ -57,7 +57,7 @@ export const sprays = requirementsOf('spray', [
     from: [half('HDH', 'floor dirt and splash'), practice],
     limits: [atMost('jetPressure', 25, 'bar', { areas: FS, from: practice, datum: 'at the nozzle' })],
     remedies: [free('Foam, then rinse at low pressure.')],
-    kept: ['Time.', 'Zones, product away, disinfect last.'],
+    kept: ['Low pressure takes longer.', 'Clean by zones with product away, and disinfect last.'],
   },
   {
     id: 'spray-filter',
@@ -66,8 +66,8 @@ export const sprays = requirementsOf('spray', [
     hazards: 'B',
     shown: [documented],
     from: [practice],
-    remedies: [cheap('Strainer.')],
-    kept: ['Pressure drops.', 'Clean it each cycle.'],
+    remedies: [cheap('Fit a strainer.')],
+    kept: ['The strainer costs pressure.', 'Clean it after each cycle.'],
   },
   {
     id: 'spray-stay',
@@ -76,8 +76,8 @@ export const sprays = requirementsOf('spray', [
     hazards: 'PB',
     shown: [documented, inspected],
     from: [memory('EHEDG-10', 'spray')],
-    remedies: [some('Device that retracts.')],
-    kept: ['It is forgotten.', 'Interlock.'],
+    remedies: [some('Use a device that retracts.')],
+    kept: ['A removable device is forgotten.', 'Interlock that sees whether it is out.'],
   },
   {
     id: 'spray-pressure',
@@ -86,7 +86,7 @@ export const sprays = requirementsOf('spray', [
     hazards: 'B',
     shown: [calculated, byHand],
     from: [practice],
-    remedies: [some('Wider line.')],
-    kept: ['The line is long.', 'Booster pump.'],
+    remedies: [some('Lay a wider line.')],
+    kept: ['The line is long.', 'Booster pump at the machine.'],
   },
 ]);

@@ -36,7 +36,7 @@ export const trays = requirementsOf('tray', [
       }),
     ],
     remedies: [some('Fold the floor to the outlet.')],
-    kept: ['Height.', 'Two outlets.'],
+    kept: ['There is no height for a fall.', 'Two outlets, or a tray that is tipped.'],
     specialises: 'gen-slope',
   },
   {
@@ -61,8 +61,8 @@ export const trays = requirementsOf('tray', [
     shown: [byHand, calculated],
     from: [practice],
     limits: [atLeast('bore', 40, 'mm', { areas: S, from: practice, datum: 'clear bore' })],
-    remedies: [cheap('Larger bore.')],
-    kept: ['Solids come with it.', 'Basket.'],
+    remedies: [cheap('Widen the bore.')],
+    kept: ['Solids come with the water.', 'Basket that is emptied at each clean.'],
   },
   {
     id: 'tray-remove',
@@ -71,8 +71,8 @@ export const trays = requirementsOf('tray', [
     hazards: 'B',
     shown: [finds('handReach'), inspected],
     from: [practice],
-    remedies: [cheap('Let it slide out.')],
-    kept: ['What it holds is hot.', 'Drain it first.'],
+    remedies: [cheap('Let the tray slide out.')],
+    kept: ['What it holds is hot.', 'Drain it first; gloves and a caution on the tray.'],
   },
   {
     id: 'tray-airgap',
@@ -88,8 +88,8 @@ export const trays = requirementsOf('tray', [
         datum: 'end of the line to the rim, and two bores',
       }),
     ],
-    remedies: [cheap('Tundish.')],
-    kept: ['It splashes.', 'Shield.'],
+    remedies: [cheap('End the line above a tundish.')],
+    kept: ['It splashes.', 'Shield round the tundish.'],
   },
   {
     id: 'tray-underside',
@@ -108,7 +108,7 @@ export const trays = requirementsOf('tray', [
     hazards: 'BA',
     shown: [documented],
     from: [memory('EN-1672-2', 'areas'), memory('ISO-14159', '5.2')],
-    remedies: [cheap('Drain of its own.')],
-    kept: ['Yield.', 'Hazard study.'],
+    remedies: [cheap('Give the tray a drain of its own.')],
+    kept: ['Yield: what is caught is worth money.', 'Hazard study before anything goes back.'],
   },
 ]);

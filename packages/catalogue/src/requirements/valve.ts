@@ -26,8 +26,8 @@ export const valves = requirementsOf('valve', [
     limits: [
       atMost('volume', 1, 'mL', { areas: F, from: practice, datum: 'one pool, machine as installed' }),
     ],
-    remedies: [free('Turn it to the mark.')],
-    kept: ['There is no room.', 'Blow it out.'],
+    remedies: [free('Turn the valve to its drain mark.')],
+    kept: ['There is no room to turn it.', 'Blow it out, and check that it is empty.'],
     specialises: 'gen-drain',
   },
   {
@@ -47,8 +47,8 @@ export const valves = requirementsOf('valve', [
     hazards: 'CB',
     shown: [inspected],
     from: [seen('HHC', '16.3.3')],
-    remedies: [some('Open yoke.')],
-    kept: ['It would splash.', 'Shield it, in view.'],
+    remedies: [some('Choose a valve with an open yoke.')],
+    kept: ['The leak would splash.', 'Shield it, but keep it in view.'],
   },
   {
     id: 'valve-ra',
@@ -58,8 +58,8 @@ export const valves = requirementsOf('valve', [
     shown: [documented],
     from: [seen('HHC', '16.3.2')],
     limits: [atMost('Ra', 0.8, 'um', { areas: F, from: seen('HHC', '16.3.2'), datum: 'worst direction' })],
-    remedies: [some('Another body.')],
-    kept: ['The body is cast.', 'Proof by the supplier.'],
+    remedies: [some('Choose a body with a polished bore.')],
+    kept: ['The body is cast.', 'Finish proven by the supplier.'],
   },
   {
     id: 'valve-double',
@@ -98,8 +98,8 @@ export const valves = requirementsOf('valve', [
     hazards: 'B',
     shown: [documented],
     from: [memory('EHEDG-14', 'stems'), half('EHEDG-3', '5')],
-    remedies: [dear('Aseptic valve.')],
-    kept: ['The bellows wears.', 'Detect its leak.'],
+    remedies: [dear('Choose an aseptic valve.')],
+    kept: ['The bellows wears.', 'Detect a leak of the bellows and change it at a set interval.'],
     careLevels: ['high'],
   },
 ]);

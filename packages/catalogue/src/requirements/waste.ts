@@ -8,8 +8,8 @@ export const waste = requirementsOf('waste', [
     hazards: 'BA',
     shown: [inspected],
     from: [practice],
-    remedies: [cheap('Sloped chute.')],
-    kept: ['No room.', 'Empty it each shift.'],
+    remedies: [cheap('Fit a sloped chute to a closed bin.')],
+    kept: ['There is no room for a bin.', 'Empty it each shift and wash the place.'],
   },
   {
     id: 'waste-route',
@@ -18,7 +18,7 @@ export const waste = requirementsOf('waste', [
     hazards: 'BA',
     shown: [inspected, documented],
     from: [memory('EU-852', 'Annex II chapter VI'), memory('CXC-1', 'waste')],
-    remedies: [free('Another way, another time.')],
-    kept: ['One door only.', 'Closed bins, after production.'],
+    remedies: [free('Choose another way or another time.')],
+    kept: ['There is only one door.', 'Closed bins, after production.'],
   },
 ]);

@@ -36,8 +36,8 @@ export const welds = requirementsOf('weld', [
         datum: 'interrupted seams',
       }),
     ],
-    remedies: [some('Close the seam.')],
-    kept: ['The sheet warps.', 'Thinner seams in another order, or a laser weld.'],
+    remedies: [some('Weld the seam all along.')],
+    kept: ['The sheet warps with heat.', 'Weld in another order with thinner seams, or by laser.'],
   },
   {
     id: 'weld-corner',
@@ -106,8 +106,8 @@ export const welds = requirementsOf('weld', [
     hazards: 'B',
     shown: [inspected],
     from: [memory('EHEDG-13', 'welds')],
-    remedies: [some('Seal weld.')],
-    kept: ['The sheet is too thin.', 'Fold the edge.'],
+    remedies: [some('Weld the seam tight.')],
+    kept: ['The sheet is too thin to weld.', 'Fold the edge so that the lap faces down.'],
   },
   {
     id: 'weld-repair',
@@ -127,6 +127,9 @@ export const welds = requirementsOf('weld', [
     shown: [inspected],
     from: [practice],
     remedies: [cheap('Dress the edge.')],
-    kept: ['It is out of reach.', 'Glove rule.'],
+    kept: [
+      'The edge is out of reach of the tool.',
+      'Cut-resistant gloves for the cleaner, and a mark on the part.',
+    ],
   },
 ]);
