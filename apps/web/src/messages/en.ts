@@ -20,6 +20,7 @@ export const en = {
     asked: 'To be shown otherwise',
   },
   areas: { food: 'food area', splash: 'splash area', nonFood: 'non-food area' },
+  areasShort: { food: 'food', splash: 'splash', nonFood: 'non-food' },
   demandKinds: {
     law: 'law',
     standard: 'standard',
@@ -172,6 +173,7 @@ export const en = {
       bottom: 'Bottom',
       iso: 'Oblique',
     },
+    side: 'Look from',
     lookFrom: (side: string) => `Look from: ${side}`,
     parallel: 'Parallel',
     section: 'Section',
@@ -397,7 +399,7 @@ export const en = {
     judgement: 'Yardstick',
     profile: 'Sources that apply where they disagree',
     acceptedPool: 'Pools below this count as drained',
-    acceptedPoolHint: 'An agreed criterion, not a demand of the law.',
+    acceptedPoolHint: (field: string) => `“${field}” is an agreed criterion, not a demand of the law.`,
     newProduct: 'New product',
     nothingEntered: 'not stated',
   },
@@ -421,7 +423,7 @@ export const en = {
     },
     filterStatus: 'Status',
     all: 'all',
-    summary: (n: number, label: string) => `${n} ${label}`,
+    more: (n: number) => `${n} more`,
   },
 
   history: {

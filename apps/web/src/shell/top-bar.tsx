@@ -3,6 +3,7 @@ import { m } from '../messages/index.ts';
 import { showAgo } from '../numbers/show.ts';
 import { Link } from '../routing/link.tsx';
 import { useMachineData } from '../screens/machine/machine-context.ts';
+import { saysInvented } from '../screens/start/says-invented.ts';
 import { dismissChangeFailure, useChangeFailure, useChangesUnderWay, useStepBack } from '../state/changes.ts';
 import { openDialog } from './open-dialog.ts';
 import { RevisionMenu } from './revision-menu.tsx';
@@ -16,7 +17,7 @@ export function TopBar() {
       </Link>
       <strong className="top-name">{machine.name}</strong>
       <span className="top-facts">
-        {machine.invented ? <span>{m.start.invented}</span> : null}
+        {saysInvented(machine) ? <span>{m.start.invented}</span> : null}
         <RevisionMenu />
         {revision?.parts != null ? <span>{m.top.parts(revision.parts)}</span> : null}
         <span>{revision?.surveyedAt ? m.top.surveyed(showAgo(revision.surveyedAt)) : m.top.notSurveyed}</span>

@@ -1,4 +1,3 @@
-import type { ViewName } from '@coveline/viewer';
 import { Button, Group, ToggleButton, Toolbar } from 'react-aria-components';
 import { m } from '../messages/index.ts';
 import { show } from '../numbers/show.ts';
@@ -8,12 +7,11 @@ import { useAct } from '../shell/use-act.ts';
 import { HiddenParts } from './hidden-parts.tsx';
 import { PaintMenu } from './paint-menu.tsx';
 import { SectionControl } from './section-control.tsx';
+import { SideMenu, sides } from './side-menu.tsx';
 import { Triad } from './triad.tsx';
 import { useCameraScale } from './use-camera-scale.ts';
 import { useViewState } from './view-state.ts';
 import './view.css';
-
-const sides: readonly ViewName[] = ['front', 'back', 'left', 'right', 'top', 'bottom', 'iso'];
 
 /** What can be done with the view, over its upper and lower border. */
 export function ViewTools() {
@@ -34,7 +32,8 @@ export function ViewTools() {
         <Button className="tool" onPress={() => act({ do: 'fit' })}>
           {m.view.fit}
         </Button>
-        <Group className="tool-group" aria-label={m.view.lookFrom('')}>
+        <SideMenu />
+        <Group className="tool-group tool-sides" aria-label={m.view.side}>
           {sides.map((side) => (
             <Button
               key={side}

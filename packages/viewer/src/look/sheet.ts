@@ -48,8 +48,8 @@ export const sheets: Readonly<Record<SheetName, Sheet>> = {
     shade: 0.66,
   },
   dark: {
-    steel: rgb(0x78828c),
-    edge: rgb(0x1a2129),
+    steel: rgb(0xc3cbd2),
+    edge: rgb(0x12171d),
     ghostEdge: rgb(0x4a5561),
     cap: rgb(0x4b5661),
     capHatch: rgb(0xa3aebb),
@@ -66,9 +66,9 @@ export const sheets: Readonly<Record<SheetName, Sheet>> = {
       reach: rgb(0x7fc49f),
       air: rgb(0xa5bbd2),
     },
-    areas: { food: rgb(0x3f86b0), splash: rgb(0x55748a), nonFood: rgb(0x78828c) },
-    lit: 1.08,
-    shade: 0.42,
+    areas: { food: rgb(0x64b4e4), splash: rgb(0x8fb0c6), nonFood: rgb(0xc3cbd2) },
+    lit: 0.68,
+    shade: 0.3,
   },
 };
 

@@ -30,7 +30,7 @@ export function YardstickSection({ brief, set }: SectionProps) {
           onChange={(profile) => set({ profile })}
         />
         <QuantityField
-          label={`${m.brief.acceptedPool} (${m.brief.acceptedPoolHint})`}
+          label={m.brief.acceptedPool}
           value={brief.acceptedPool_mL}
           unit="mL"
           low={0}
@@ -38,6 +38,7 @@ export function YardstickSection({ brief, set }: SectionProps) {
           onChange={(v) => v !== null && set({ acceptedPool_mL: v })}
         />
       </div>
+      <p className="soft">{m.brief.acceptedPoolHint(m.brief.acceptedPool)}</p>
       <p className="soft">{profiles.find((p) => p.id === brief.profile)?.summary}</p>
     </section>
   );

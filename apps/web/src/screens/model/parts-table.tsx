@@ -68,7 +68,7 @@ export function PartsTable() {
                   <span title={p.partId}>{name(p)}</span>
                 </Cell>
                 <Cell>
-                  <Value part={p} field="areaClass" words={m.areas[p.areaClass]} />
+                  <Value part={p} field="areaClass" words={m.areasShort[p.areaClass]} />
                 </Cell>
                 <Cell>
                   <Value part={p} field="material" words={materialName(p.material)} />

@@ -7,6 +7,7 @@ import { Choice } from '../../shell/choice.tsx';
 import { useRequirements, useSources } from '../../state/queries.ts';
 import { useMachineData } from '../machine/machine-context.ts';
 import { WalkTabs } from '../walk/walk-tabs.tsx';
+import './requirements.css';
 
 type Status = RequirementStatus['status'];
 const order: readonly Status[] = ['notMet', 'notShown', 'met', 'noSuchElement'];
@@ -42,7 +43,7 @@ export function RequirementsPage() {
               onChange={setStatus}
             />
           </div>
-          <table className="sheet-table">
+          <table className="sheet-table requirements">
             <thead>
               <tr>
                 <th scope="col">{columns.requirement}</th>
@@ -68,13 +69,30 @@ export function RequirementsPage() {
   );
 }
 
+/** Findings that are listed at once with a requirement. */
+const few = 3;
+
+function FindingLinks({ ids }: { readonly ids: readonly string[] }) {
+  const { route, findings } = useMachineData();
+  return (
+    <ul className="plain">
+      {ids.map((id) => (
+        <li key={id}>
+          <Link to={{ ...route, page: 'walk', item: id }}>
+            {findings.find((f) => f.id === id)?.title ?? id}
+          </Link>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
 interface RowProps {
   readonly line: RequirementStatus;
   readonly requirement: Requirement | undefined;
 }
 
 function RequirementRow({ line, requirement }: RowProps) {
-  const { route, findings } = useMachineData();
   const sources = useSources().data ?? [];
   const title = (key: string) => sources.find((s) => s.key === key)?.title ?? key;
   return (
@@ -87,15 +105,13 @@ function RequirementRow({ line, requirement }: RowProps) {
         {requirement?.citations.map((c) => `${title(c.source)}${c.clause ? `, ${c.clause}` : ''}`).join('; ')}
       </td>
       <td>
-        <ul className="plain">
-          {line.findings.map((id) => (
-            <li key={id}>
-              <Link to={{ ...route, page: 'walk', item: id }}>
-                {findings.find((f) => f.id === id)?.title ?? id}
-              </Link>
-            </li>
-          ))}
-        </ul>
+        <FindingLinks ids={line.findings.slice(0, few)} />
+        {line.findings.length > few ? (
+          <details>
+            <summary>{m.requirements.more(line.findings.length - few)}</summary>
+            <FindingLinks ids={line.findings.slice(few)} />
+          </details>
+        ) : null}
       </td>
     </tr>
   );

@@ -5,6 +5,7 @@ import { showAgo, showCount } from '../../numbers/show.ts';
 import { Link } from '../../routing/link.tsx';
 import { useMachines } from '../../state/queries.ts';
 import { OpenModel } from './open-model.tsx';
+import { saysInvented } from './says-invented.ts';
 import './start.css';
 
 /** The machines that there are, and the way to open a new one. */
@@ -43,7 +44,7 @@ function MachineRow({ machine }: { readonly machine: MachineSummary }) {
     <li className="machine-row">
       <h2>
         <Link to={to}>{machine.name}</Link>
-        {machine.invented ? <span className="soft"> · {m.start.invented}</span> : null}
+        {saysInvented(machine) ? <span className="soft"> · {m.start.invented}</span> : null}
       </h2>
       <p className="soft">{m.start.changed(showAgo(machine.changedAt))}</p>
       <ul>

@@ -18,7 +18,7 @@ export function Remedies({ remedies, chosen, onChoose }: Props) {
         <span>{m.slip.cost}</span>
       </Label>
       {remedies.map((remedy) => (
-        <Radio key={remedy.text} value={remedy.text} className="remedy">
+        <Radio key={remedy.text} value={remedy.text} className="react-aria-Radio remedy">
           <span className="remedy-text">{remedy.text}</span>
           <span className="remedy-cost">{m.costs[remedy.cost]}</span>
         </Radio>
