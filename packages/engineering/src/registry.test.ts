@@ -1,6 +1,7 @@
 import { readUnit, unitOf } from '@coveline/quantity';
 import { describe, expect, it } from 'vitest';
 import { inputName } from './calculation/inputs.ts';
+import * as everything from './index.ts';
 import { calculations } from './registry.ts';
 
 /** "mm" for mm, "m3h" for m3/h, "pct" for %; for a coherent SI unit it may be left out. */
@@ -12,6 +13,13 @@ function suffixesOf(unit: string): readonly string[] {
 }
 
 describe('the registry', () => {
+  it('holds every calculation that the package offers, and the package offers nothing else to compute with', () => {
+    const tools = ['calculations', 'findCalculation', 'inputName', 'runFromText', 'subjects'];
+    for (const [name, value] of Object.entries(everything))
+      if (!tools.includes(name)) expect(calculations, name).toContain(value);
+    for (const entry of calculations) expect(Object.values(everything), entry.name).toContain(entry);
+  });
+
   it('has no name twice', () => {
     const names = calculations.map((c) => c.name);
     expect(new Set(names).size).toBe(names.length);

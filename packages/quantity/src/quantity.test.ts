@@ -42,6 +42,9 @@ describe('parseQuantity', () => {
     ['1 W/(m2 K)', 'W/m2/K', 1],
     ['1 kWh', 'kJ', 3600],
     ['80C', 'degC', 80],
+    ['80 deg C', 'degC', 80],
+    ['80 celsius', 'degC', 80],
+    ['3 L·min⁻¹', 'L/min', 3],
     ['176 °F', 'degC', 80],
     ['353.15 K', 'degC', 80],
     ['18 degF', 'K', 10],
@@ -105,6 +108,9 @@ describe('parseQuantity', () => {
     ['3 kg/m s', 'Pa s', /write brackets/],
     ['5 mm 3', 'mm', /in "5 mm 3"/],
     ['5-6 mm', 'mm', /in "5-6 mm"/],
+    ['3 barg', 'bar', /marks gauge or absolute/],
+    ['3 bar(a)', 'bar', /in plain bar/],
+    ['30 psig', 'bar', /in plain psi/],
   ])('refuses "%s" with a sentence', (text, unit, message) => {
     const parsed = read(text, unit);
     expect(parsed.kind).toBe('error');

@@ -93,9 +93,13 @@ export const units: readonly UnitRow[] = [
   row('rpm', 1 / 60, [0, 0, -1, 0, 0, 0, 0], 'turns per minute'),
 
   row('K', 1, temperature, 'kelvin', { prefixes: 'm' }),
-  row('degC', 1, temperature, 'degree Celsius', { also: '°C|℃|C|deg C', shown: '°C', zero: 273.15 }),
+  row('degC', 1, temperature, 'degree Celsius', {
+    also: '°C|℃|C|celsius|Celsius',
+    shown: '°C',
+    zero: 273.15,
+  }),
   row('degF', 5 / 9, temperature, 'degree Fahrenheit', {
-    also: '°F|℉|F|deg F',
+    also: '°F|℉|F|fahrenheit|Fahrenheit',
     shown: '°F',
     zero: 273.15 - 32 * (5 / 9),
   }),

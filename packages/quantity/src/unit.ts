@@ -72,6 +72,9 @@ function guess(symbol: string): string {
   return same.length > 0 ? `; upper and lower case differ, write ${same.join(' or ')}` : '';
 }
 
+/** Gauge and absolute marks: the input says which pressure it means, the unit cannot. */
+const markedPressure = /^([kMm]?(?:Pa|bar)|psi) ?\(?(?:[ag]|abs|gauge)\)?$/;
+
 /** A symbol with its exponent: "cm2", "s-1", "m^3", "%". */
 const factorPattern = /^(log10|inH2O|1|[^\s/()\d^-]+)(?:\^?(-?\d))?/;
 
@@ -139,6 +142,11 @@ export function readUnit(text: string): UnitReading {
   let reading: UnitReading;
   try {
     const clean = normalise(text);
+    const marked = markedPressure.exec(clean);
+    if (marked)
+      throw new UnitError(
+        `"${text}" marks gauge or absolute: give the pressure that is asked for in plain ${marked[1]}`,
+      );
     const { unit } = readProduct(clean.startsWith('/') ? `1${clean}` : clean, 0, false);
     reading = { kind: 'unit', unit: { text, ...unit } };
   } catch (error) {

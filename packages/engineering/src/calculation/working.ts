@@ -1,6 +1,6 @@
 import { formatQuantity, type Working, type WorkingValue } from '@coveline/quantity';
 import type { Definition, Outputs } from './calculation.ts';
-import type { Inputs, InputValue } from './inputs.ts';
+import { type Inputs, type InputValue, inputName } from './inputs.ts';
 
 /** How many values of a list the working prints. */
 const listed = 12;
@@ -32,6 +32,17 @@ export function writeWorking(
         value: numbersOf.length,
         unit: '1',
         text: `${head.join('; ')}${spec.unit === '1' ? '' : ` ${spec.unit}`}`,
+        from,
+      });
+    } else if (spec.kind === 'text') {
+      const content = (value as string).trim();
+      const first = content.split('\n', 1)[0].slice(0, 60);
+      inputs.push({
+        symbol: inputName(key),
+        name: `${spec.label}, number of characters`,
+        value: content.length,
+        unit: '1',
+        text: first.length < content.length ? `${first} …` : first,
         from,
       });
     } else if (spec.kind === 'choice') choices.push(`${spec.label}: ${spec.choices[value as string]}`);
