@@ -1,4 +1,4 @@
-import { firstHit, newHit } from '../tree/ray.ts';
+import { firstAlong, newHit, newRay } from '../tree/ray.ts';
 import { newHeap, pop, push } from './heap.ts';
 import type { Eye } from './look.ts';
 import type { Region, Segment } from './region.ts';
@@ -9,7 +9,8 @@ export interface Reach {
   readonly mouth_mm: number;
   /** Farthest way along the wall from the mouth; Infinity where there is no mouth. */
   readonly depth_mm: number;
-  readonly mouths: readonly Segment[];
+  /** The deepest point lies at the closed end of the gap, which the wall's own edges give exactly. */
+  readonly atFloor: boolean;
 }
 
 /** A gap is closed where its middle plane runs into something within this many widths. */
@@ -27,22 +28,24 @@ export function reachOf(eye: Eye, region: Region): Reach {
       mouth_mm += lengthOf(segment);
     } else floors.push({ segment, beyond_mm });
   }
-  if (mouths.length === 0) return { mouth_mm, depth_mm: Infinity, mouths };
+  if (mouths.length === 0) return { mouth_mm, depth_mm: Infinity, atFloor: false };
   const way = marchFrom(region, mouths);
-  let depth_mm = 0;
-  for (const v of region.vertices) if (Number.isFinite(way[v])) depth_mm = Math.max(depth_mm, way[v]);
+  let middle_mm = 0;
+  for (const v of region.vertices) if (Number.isFinite(way[v])) middle_mm = Math.max(middle_mm, way[v]);
+  let floor_mm = 0;
   for (const { segment, beyond_mm } of floors) {
-    const toBorder = Math.min(
-      distance(region, segment.vertex, segment.a),
-      distance(region, segment.vertex, segment.b),
-    );
-    const d = way[segment.vertex] + toBorder + beyond_mm;
-    if (Number.isFinite(d)) depth_mm = Math.max(depth_mm, d);
+    const { a, b, vertex } = segment;
+    const toBorder = Math.min(distance(region, vertex, a), distance(region, vertex, b));
+    const d = way[vertex] + toBorder + beyond_mm;
+    if (Number.isFinite(d)) floor_mm = Math.max(floor_mm, d);
   }
-  return { mouth_mm, depth_mm, mouths };
+  return { mouth_mm, depth_mm: Math.max(middle_mm, floor_mm), atFloor: floor_mm > 0.999 * middle_mm };
 }
 
 const hit = newHit();
+const ray = newRay();
+// Between coarse round surfaces the middle may lie in drawn material: leaving that is no floor.
+ray.crossing = -1;
 
 /** How far beyond its border a gap ends at a floor; undefined where it opens to the air. */
 function floorBeyond(
@@ -54,7 +57,10 @@ function floorBeyond(
   const start = 0.02 * width;
   const p = [0, 1, 2].map((k) => (a[k] + b[k]) / 2 + (n[k] * width) / 2 - u[k] * start);
   const reach = closedWithin * width + start;
-  if (!firstHit(eye.material.tree, p[0], p[1], p[2], u[0], u[1], u[2], reach, hit)) return undefined;
+  [ray.ox, ray.oy, ray.oz] = p;
+  [ray.dx, ray.dy, ray.dz] = u;
+  ray.tMax = reach;
+  if (!firstAlong(eye.material.tree, ray, hit)) return undefined;
   return Math.max(0, hit.t - start);
 }
 

@@ -8,6 +8,8 @@ import type { WallPair } from './pair-walls.ts';
 export interface FoundGap {
   readonly pair: WallPair;
   readonly place: Omit<NarrowGap, 'id'>;
+  /** The depth would not gain from finer wall meshes. */
+  readonly settled: boolean;
 }
 
 /** Sums up the walls of one gap. Numbers of both walls are halved, so that they tell of one. */
@@ -19,6 +21,7 @@ export function describeGap(model: Model, eye: Eye, pair: WallPair): FoundGap {
   let area_mm2 = 0;
   let mouth_mm = 0;
   let depth_mm = Number.NEGATIVE_INFINITY;
+  let settled = true;
   const parts = new Set<string>();
   for (const wall of walls) {
     area_mm2 += wall.area_mm2;
@@ -30,12 +33,15 @@ export function describeGap(model: Model, eye: Eye, pair: WallPair): FoundGap {
     }
     const reach = reachOf(eye, wall);
     mouth_mm += reach.mouth_mm;
-    if (Number.isFinite(reach.depth_mm)) depth_mm = Math.max(depth_mm, reach.depth_mm);
+    if (!Number.isFinite(reach.depth_mm) || reach.depth_mm <= depth_mm) continue;
+    depth_mm = reach.depth_mm;
+    settled = reach.atFloor;
   }
   const bounds_mm = boundsOf(walls.map((w) => w.outlineTriangles));
   const hasMouth = Number.isFinite(depth_mm);
   return {
     pair,
+    settled,
     place: {
       parts: [...parts].sort(),
       at_mm: middleVertex(pair, bounds_mm),

@@ -35,6 +35,8 @@ export interface Eye {
   /** Looks start this far behind the surface, so that touching and slightly sunken surfaces are seen. */
   readonly back_mm: number;
   readonly deviation_mm: number;
+  /** Per part: 1 when its surface runs into another part, so that what it sees may lie in material. */
+  readonly sunken: Uint8Array;
   readonly ray: Ray;
   readonly hit: Hit;
 }
@@ -50,6 +52,7 @@ export function newEye(model: Model, material: Material, settings: SurveySetting
     contact_mm: settings.contact_mm + 1e-9,
     back_mm: settings.contact_mm + 2 * model.deviation_mm,
     deviation_mm: model.deviation_mm,
+    sunken: new Uint8Array(model.parts.length),
     ray,
     hit: newHit(),
   };
@@ -105,9 +108,9 @@ export function look(
   } else if (width > 0 && width < eye.limit_mm) {
     // Between coarse triangles of round surfaces the middle of a true gap may lie in drawn material.
     const sure = (curved || curvedAcross) && width < 4 * eye.deviation_mm;
-    const holder = sure
-      ? -1
-      : partAt(material, x + (nx * width) / 2, y + (ny * width) / 2, z + (nz * width) / 2);
+    const doubtful = !sure && (eye.sunken[part] === 1 || eye.sunken[hit.part] === 1);
+    const half = width / 2;
+    const holder = doubtful ? partAt(material, x + nx * half, y + ny * half, z + nz * half) : -1;
     sight.state = holder < 0 ? gap : met;
     if (holder >= 0) {
       sight.part = holder;

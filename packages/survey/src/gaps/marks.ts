@@ -13,15 +13,21 @@ export function newMarks(cell_mm: number): Marks {
   return { cell_mm, levels: Array.from({ length: levelCount }, () => new Set<number>()) };
 }
 
-export function mark({ cell_mm, levels }: Marks, x: number, y: number, z: number): void {
+export function mark(marks: Marks, x: number, y: number, z: number): void {
+  markNew(marks, x, y, z);
+}
+
+/** Marks a point, and says whether its smallest cell was unmarked before. */
+export function markNew({ cell_mm, levels }: Marks, x: number, y: number, z: number): boolean {
   let size = cell_mm;
   for (const level of levels) {
     const key = cellKey(Math.floor(x / size), Math.floor(y / size), Math.floor(z / size));
     // Whoever marked this cell has marked the larger ones around it too.
-    if (level.has(key)) return;
+    if (level.has(key)) return size > cell_mm;
     level.add(key);
     size *= 2;
   }
+  return true;
 }
 
 /** Whether anything was marked within `reach` mm of xyz, or a little farther. */

@@ -3,7 +3,6 @@ import type { MeasureOutcome } from '../outcome.ts';
 import { placeNamer } from '../place-id.ts';
 import type { Control, Drawing, Joint, NarrowGap, SurveySettings } from '../result.ts';
 import { step } from '../stopped.ts';
-import { boxesMeet, partBoxes } from '../tree/boxes.ts';
 import { materialOf } from '../tree/material.ts';
 import { describeGap, type FoundGap } from './gap-place.ts';
 import { type FoundJoint, findJoints } from './joints.ts';
@@ -16,10 +15,10 @@ import { findWalls } from './walls.ts';
 /** Smaller walls than this are not listed: a crossing of two rods, noise of the triangles. */
 const leastArea_mm2 = 1;
 /** A gap is looked at again when its depth spans fewer edges of its wall meshes than this. */
-const edgesDeep = 12;
+const edgesDeep = 8;
 /** Finest edges, and most triangles of a second look. */
 const leastEdge_mm = 0.05;
-const mostTriangles = 60_000;
+const mostTriangles = 3000;
 
 /**
  * Air between facing surfaces that are nearer than the limit, within one part and between parts, and joints where two
@@ -37,52 +36,36 @@ export function measureNarrowGaps(
 ): MeasureOutcome<'narrowGaps'> {
   const material = materialOf(model);
   const eye = newEye(model, material, settings);
-  const mingled = mingledParts(partBoxes(material.tree), settings.gapBelow_mm);
   const seeds = findSeeds(model, eye, settings.gapSpacing_mm, control);
   const edge_mm = settings.gapSpacing_mm / 2;
   const triangles: number[] = [];
   for (let t = 0; t < seeds.candidate.length; t++) if (seeds.candidate[t]) triangles.push(t);
   const progress = (done: number) => () => step(control, 'narrow gaps', done);
   const first = { triangles, marks: seeds.marks, edge_mm };
-  const { gaps, contacts } = findWalls(model, eye, mingled, first, progress(0.5));
+  const { gaps, contacts } = findWalls(model, eye, first, progress(0.5));
   progress(0.8)();
   const joints = findJoints(model, eye, contacts, edge_mm);
   const found: FoundGap[] = [];
   for (const pair of pairWalls(gaps, edge_mm)) {
     if (areaOf(pair) < leastArea_mm2) continue;
-    found.push(...lookAgain(model, eye, mingled, describeGap(model, eye, pair), edge_mm, progress(0.9)));
+    found.push(...lookAgain(model, eye, describeGap(model, eye, pair), edge_mm, progress(0.9)));
   }
   const field = new Float32Array(seeds.candidate.length).fill(Number.NaN);
   for (const { pair } of found) paint(field, pair);
   return { ...listed(found, joints), field, notes: notesOn(model) };
 }
 
-/** Per part: 1 when another one is within reach. */
-function mingledParts(boxes: Float64Array, reach_mm: number): Uint8Array {
-  const n = boxes.length / 6;
-  const out = new Uint8Array(n);
-  for (let a = 0; a < n; a++) {
-    for (let b = a + 1; b < n; b++) if (boxesMeet(boxes, a * 6, boxes, b * 6, reach_mm)) out[a] = out[b] = 1;
-  }
-  return out;
-}
-
 /** Walls of a shallow gap once more, on a mesh that suits its depth. */
-function lookAgain(
-  model: Model,
-  eye: Eye,
-  mingled: Uint8Array,
-  gap: FoundGap,
-  edge_mm: number,
-  progress: () => void,
-): FoundGap[] {
+function lookAgain(model: Model, eye: Eye, gap: FoundGap, edge_mm: number, progress: () => void): FoundGap[] {
   const area = gap.pair.walls.reduce((sum, w) => sum + w.area_mm2, 0);
   const wanted = Math.max(
     gap.place.depth_mm / edgesDeep,
     leastEdge_mm,
     Math.sqrt((2 * area) / mostTriangles),
   );
-  if (wanted > 0.8 * edge_mm) return [gap];
+  const vertices = gap.pair.walls.reduce((sum, w) => sum + w.vertices.length, 0);
+  const present = Math.min(edge_mm, Math.sqrt(area / vertices));
+  if (gap.settled || wanted > 0.8 * present) return [gap];
   const marks = newMarks(edge_mm);
   const triangles = new Set<number>();
   for (const { mesh, vertices, views } of gap.pair.walls) {
@@ -96,7 +79,7 @@ function lookAgain(
     }
   }
   const closer = { triangles, marks, edge_mm: wanted };
-  const walls = findWalls(model, eye, mingled, closer, progress).gaps.filter(({ mesh, vertices }) =>
+  const walls = findWalls(model, eye, closer, progress).gaps.filter(({ mesh, vertices }) =>
     vertices.every((v) =>
       isMarked(marks, mesh.xyz[3 * v], mesh.xyz[3 * v + 1], mesh.xyz[3 * v + 2], edge_mm),
     ),

@@ -1,4 +1,5 @@
 import { membersOf, newGroups, unite } from '../weld/groups.ts';
+import { markNew, newMarks } from './marks.ts';
 import type { Region } from './region.ts';
 import { addSpot, newSpots, visitSpots } from './spots.ts';
 
@@ -14,11 +15,11 @@ const mostLooks = 256;
 
 /** Puts walls together that face each other. `edge_mm`: edge length of the wall meshes. */
 export function pairWalls(walls: readonly Region[], edge_mm: number): WallPair[] {
-  const spots = newSpots(1.5 * edge_mm);
+  const spots = newSpots(2 * edge_mm);
   const owner: number[] = [];
   const normals: number[] = [];
-  for (const [r, { mesh, vertices }] of walls.entries()) {
-    for (const v of vertices) {
+  for (const [r, { mesh }] of walls.entries()) {
+    for (const v of thinned(walls[r], 0.5 * edge_mm)) {
       addSpot(spots, mesh.xyz[3 * v], mesh.xyz[3 * v + 1], mesh.xyz[3 * v + 2]);
       owner.push(r);
       for (let k = 0; k < 3; k++) normals.push(mesh.normals[3 * v + k]);
@@ -52,4 +53,10 @@ export function pairWalls(walls: readonly Region[], edge_mm: number): WallPair[]
     walls: members.map((r) => walls[r]),
     complete: members.every((r) => answered[r] === 1),
   }));
+}
+
+/** Vertices of a wall, one for each cell of a grid that holds any. */
+function thinned({ mesh: { xyz }, vertices }: Region, cell_mm: number): number[] {
+  const seen = newMarks(cell_mm);
+  return vertices.filter((v) => markNew(seen, xyz[3 * v], xyz[3 * v + 1], xyz[3 * v + 2]));
 }

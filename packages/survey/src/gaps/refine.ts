@@ -1,3 +1,5 @@
+import { edgeValue, newEdgeTable, setEdgeValue, unknown } from './edge-table.ts';
+
 /** Triangles with a mark per half-edge, which its pieces keep, and a source per triangle, which its pieces keep too. */
 export interface Coarse {
   /** xyz per vertex, mm. */
@@ -16,7 +18,6 @@ export interface Fine {
 
 /** Stops a refinement that would not end: edges are halved this often at most. */
 const mostPasses = 24;
-const keyBase = 2 ** 26;
 
 /**
  * Halves every edge that is longer than `edge_mm` and wanted, again and again. Whether an edge is halved depends on
@@ -29,12 +30,13 @@ export function refine(
   isWanted: (x: number, y: number, z: number, half: number) => boolean,
 ): Fine {
   const xyz = coarse.xyz.slice();
-  const middles = new Map<number, number>();
+  const middles = newEdgeTable(coarse.source.length * 8);
   /** Vertex in the middle of an edge, -1 when it stays whole. */
   const middleOf = (a: number, b: number): number => {
-    const key = a < b ? a * keyBase + b : b * keyBase + a;
-    const known = middles.get(key);
-    if (known !== undefined) return known;
+    const low = Math.min(a, b);
+    const high = Math.max(a, b);
+    const known = edgeValue(middles, low, high);
+    if (known !== unknown) return known;
     const x = (xyz[3 * a] + xyz[3 * b]) / 2;
     const y = (xyz[3 * a + 1] + xyz[3 * b + 1]) / 2;
     const z = (xyz[3 * a + 2] + xyz[3 * b + 2]) / 2;
@@ -44,7 +46,7 @@ export function refine(
       m = xyz.length / 3;
       xyz.push(x, y, z);
     }
-    middles.set(key, m);
+    setEdgeValue(middles, low, high, m);
     return m;
   };
   const shorter = (a: number, b: number, c: number, d: number): boolean => {

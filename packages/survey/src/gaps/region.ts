@@ -1,4 +1,5 @@
 import { groupOf, membersOf, newGroups, unite } from '../weld/groups.ts';
+import { edgeValue, newEdgeTable, setEdgeValue, unknown } from './edge-table.ts';
 import { type Eye, type gap, met, newSight } from './look.ts';
 import { lookFrom, type Views } from './views.ts';
 import { type WallMesh, wallEnd } from './wall-mesh.ts';
@@ -34,14 +35,8 @@ export interface Region {
 /** Borders between what a point sees are found to this share of an edge: 2 ^ -halvings. */
 const halvings = 14;
 
-/** Regions of one kind on one wall mesh; `others` as in `lookFromWall`. */
-export function regionsOf(
-  eye: Eye,
-  mesh: WallMesh,
-  views: Views,
-  state: typeof gap | typeof met,
-  others: boolean,
-): Region[] {
+/** Regions of one kind on one wall mesh. */
+export function regionsOf(eye: Eye, mesh: WallMesh, views: Views, state: typeof gap | typeof met): Region[] {
   const belongs = (v: number) => views.state[v] === state;
   const partnerOf = (v: number) => (state === met ? views.part[v] : -1);
   const groups = newGroups(views.state.length);
@@ -62,7 +57,7 @@ export function regionsOf(
       partner: partnerOf(vertices[0]),
     });
   }
-  const cut = borderFinder(eye, mesh, views, state, others);
+  const cut = borderFinder(eye, mesh, views, state);
   for (let t = 0; 3 * t < triangles.length; t++)
     addTriangle(mesh, views, t, belongs, cut, (v) => building.get(groupOf(groups, v))!);
   return [...building.values()].map((b) => ({
@@ -156,17 +151,17 @@ function borderFinder(
   mesh: WallMesh,
   views: Views,
   state: number,
-  others: boolean,
 ): (inner: number, outer: number, t: number) => Point {
-  const known = new Map<number, Point>();
+  const table = newEdgeTable(256);
+  const points: Point[] = [];
   const sight = newSight();
   const { normals, xyz } = mesh;
   const mix = (values: Float64Array, i: number, o: number, k: number, s: number) =>
     values[3 * i + k] + s * (values[3 * o + k] - values[3 * i + k]);
   return (inner, outer, t) => {
-    const key = inner * 2 ** 26 + outer;
-    const old = known.get(key);
-    if (old) return old;
+    const [lower, upper] = inner < outer ? [inner, outer] : [outer, inner];
+    const old = edgeValue(table, lower, upper);
+    if (old !== unknown) return points[old];
     let low = 0;
     let high = 1;
     for (let n = 0; n < halvings; n++) {
@@ -174,12 +169,13 @@ function borderFinder(
       const f = (k: number) => mix(views.from, inner, outer, k, s);
       const m = (k: number) => mix(normals, inner, outer, k, s);
       const l = Math.hypot(m(0), m(1), m(2)) || 1;
-      lookFrom(eye, mesh, t, f(0), f(1), f(2), m(0) / l, m(1) / l, m(2) / l, others, sight);
+      lookFrom(eye, mesh, t, f(0), f(1), f(2), m(0) / l, m(1) / l, m(2) / l, sight);
       if (sight.state === state) low = s;
       else high = s;
     }
     const x: Point = [0, 1, 2].map((k) => mix(xyz, inner, outer, k, (low + high) / 2)) as Point;
-    known.set(key, x);
+    setEdgeValue(table, lower, upper, points.length);
+    points.push(x);
     return x;
   };
 }

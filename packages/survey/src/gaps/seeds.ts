@@ -2,6 +2,7 @@ import type { Model } from '@coveline/model';
 import type { Control } from '../result.ts';
 import { step } from '../stopped.ts';
 import { boxesMeet, growByTriangle, partBoxes } from '../tree/boxes.ts';
+import { partAt } from '../tree/inside.ts';
 import { firstAlong, newHit, newRay } from '../tree/ray.ts';
 import { following } from '../weld/pair.ts';
 import { weldOf } from '../weld/weld.ts';
@@ -26,12 +27,16 @@ export function findSeeds(model: Model, eye: Eye, spacing_mm: number, control: C
   };
   const boxes = partBoxes(eye.material.tree);
   for (let p = 0; p < model.parts.length; p++) {
-    step(control, 'narrow gaps', (0.5 * p) / model.parts.length);
-    lookAround(eye, p, spacing_mm, seeds);
     const others: number[] = [];
     for (let o = 0; o < model.parts.length; o++)
       if (o !== p && boxesMeet(boxes, p * 6, boxes, o * 6, 0)) others.push(o);
-    if (others.length > 0) followEdges(model, eye, p, others, boxes, seeds);
+    if (others.length === 0) continue;
+    followEdges(model, eye, p, others, boxes, seeds);
+    if (liesInside(eye, p)) eye.sunken[p] = 1;
+  }
+  for (let p = 0; p < model.parts.length; p++) {
+    step(control, 'narrow gaps', (0.5 * p) / model.parts.length);
+    lookAround(eye, p, spacing_mm, seeds);
   }
   return seeds;
 }
@@ -73,6 +78,15 @@ function lookAround(eye: Eye, part: number, spacing_mm: number, { candidate, mar
   }
 }
 
+/** Whether a part that no edge crosses lies in another's material as a whole, by its first corner. */
+function liesInside({ material }: Eye, part: number): boolean {
+  const { corners, slotOf, start } = material.tree;
+  if (start[part] === start[part + 1]) return false;
+  const i = slotOf[start[part]] * 9;
+  const holder = partAt(material, corners[i], corners[i + 1], corners[i + 2]);
+  return holder >= 0 && holder !== part;
+}
+
 const box = new Float64Array(6);
 
 /** Edges that pass through another part's surface: there the two surfaces meet at an angle. */
@@ -110,6 +124,8 @@ function followEdges(
       ray.tMax = 1;
       for (let n = 0; n < mostCrossings && firstAlong(tree, ray, hit); n++) {
         ray.tMin = hit.t;
+        eye.sunken[part] = 1;
+        eye.sunken[hit.part] = 1;
         candidate[start[part] + t] = 1;
         if (twin[h] >= 0) candidate[start[part] + ((twin[h] / 3) | 0)] = 1;
         candidate[hit.triangle] = 1;

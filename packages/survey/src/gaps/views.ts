@@ -20,10 +20,8 @@ export interface Views {
  * Looks from every vertex. At the end of a wall the question whether a point touches or is buried has no clear answer
  * (a block's side begins on the plate that it stands on); the look is taken one contact distance inside, where a
  * block sunk by less than that still shows its side, and one sunk by more does not.
- *
- * `others`: whether another part is near enough that the wall may be buried in it.
  */
-export function lookFromWall(eye: Eye, mesh: WallMesh, others: boolean): Views {
+export function lookFromWall(eye: Eye, mesh: WallMesh): Views {
   const n = mesh.xyz.length / 3;
   const views: Views = {
     state: new Uint8Array(n),
@@ -38,19 +36,7 @@ export function lookFromWall(eye: Eye, mesh: WallMesh, others: boolean): Views {
     const f = views.from;
     const m = mesh.normals;
     const i = 3 * v;
-    lookFrom(
-      eye,
-      mesh,
-      mesh.triangleOf[v],
-      f[i],
-      f[i + 1],
-      f[i + 2],
-      m[i],
-      m[i + 1],
-      m[i + 2],
-      others,
-      sight,
-    );
+    lookFrom(eye, mesh, mesh.triangleOf[v], f[i], f[i + 1], f[i + 2], m[i], m[i + 1], m[i + 2], sight);
     views.state[v] = sight.state;
     views.width_mm[v] = sight.width_mm;
     views.part[v] = sight.part;
@@ -71,11 +57,10 @@ export function lookFrom(
   nx: number,
   ny: number,
   nz: number,
-  others: boolean,
   sight: Sight,
 ): void {
   look(eye, mesh.part, mesh.source[triangle], x, y, z, nx, ny, nz, sight);
-  if (sight.state !== open || !others) return;
+  if (sight.state !== open || eye.sunken[mesh.part] === 0) return;
   const lift = eye.contact_mm;
   const holder = partAt(eye.material, x + nx * lift, y + ny * lift, z + nz * lift);
   if (holder < 0) return;

@@ -20,15 +20,8 @@ export interface Walls {
 
 /**
  * Meshes the walls of the given triangles and finds what of them faces a gap and what meets another part.
- * `mingled`: per part, whether another part is near.
  */
-export function findWalls(
-  model: Model,
-  eye: Eye,
-  mingled: Uint8Array,
-  closer: Closer,
-  step: () => void,
-): Walls {
+export function findWalls(model: Model, eye: Eye, closer: Closer, step: () => void): Walls {
   const { tree } = eye.material;
   const chosen = new Map<number, number[]>();
   for (const t of closer.triangles) {
@@ -42,10 +35,9 @@ export function findWalls(
   for (const [part, triangles] of [...chosen].sort((a, b) => a[0] - b[0])) {
     step();
     const mesh = meshWalls(model, tree, part, triangles, closer.marks, closer.edge_mm);
-    const near = mingled[part] === 1;
-    const views = lookFromWall(eye, mesh, near);
-    gaps.push(...regionsOf(eye, mesh, views, gap, near));
-    contacts.push(...regionsOf(eye, mesh, views, met, near).filter((r) => r.partner !== part));
+    const views = lookFromWall(eye, mesh);
+    gaps.push(...regionsOf(eye, mesh, views, gap));
+    contacts.push(...regionsOf(eye, mesh, views, met).filter((r) => r.partner !== part));
   }
   return { gaps, contacts };
 }
