@@ -1,6 +1,12 @@
 /** Air: classes, settling, recovery, room balance and open containers against check values and worked problems. */
+import { readFileSync } from 'node:fs';
 import { findCalculation } from '@coveline/engineering';
 import { describe, expect, it } from 'vitest';
+import {
+  airConductivity,
+  airViscosity,
+  vapourDiffusivity,
+} from '../../packages/engineering/src/air/moist-air.ts';
 import { type CheckRow, checkRows } from './check.ts';
 
 // limits per m3 at 0.1, 0.2, 0.3, 0.5, 1, 5 um; null where the 2015 table prints none. The value 29 of
@@ -295,4 +301,34 @@ describe('Monte Carlo of open containers', () => {
     expect(values.low).toBeCloseTo(values.perContainer, 12);
     expect(values.high).toBeCloseTo(values.perContainer, 12);
   });
+});
+
+describe('properties of air', () => {
+  const rows = JSON.parse(readFileSync(new URL('./reference/air.json', import.meta.url), 'utf8')) as {
+    readonly kelvin: number;
+    readonly viscosity: number;
+    readonly conductivity: number;
+  }[];
+  it.each(rows.map((row) => [row.kelvin, row] as const))('US Standard Atmosphere 1976 at %f K', (_, row) => {
+    // Two sets of Sutherland constants: 0.5 % in viscosity, 2 % in conductivity.
+    expect(Math.abs(airViscosity(row.kelvin) / row.viscosity - 1)).toBeLessThan(0.005);
+    expect(Math.abs(airConductivity(row.kelvin) / row.conductivity - 1)).toBeLessThan(0.02);
+  });
+
+  it('water vapour in air at 0 degC: 0.2178 cm2/s, exponent 1.81 (Massman 1998, as reproduced in an open-source library)', () => {
+    expect(vapourDiffusivity(273.15, 101325)).toBeCloseTo(2.178e-5, 10);
+    expect(vapourDiffusivity(373.15, 101325) / 2.178e-5).toBeCloseTo((373.15 / 273.15) ** 1.81, 9);
+  });
+
+  checkRows([
+    // Dew point of 20 degC and 50 %: 9.3 degC by the Magnus formula with the constants of the WMO guide, from memory.
+    {
+      id: 'dew point, Magnus formula, from memory',
+      calculation: 'moist-air',
+      inputs: { temperature_degC: 20, relativeHumidity_pct: 50 },
+      expected: { dewPoint_degC: 9.27 },
+      tolerance: 0.005,
+      why: 'two formulations',
+    },
+  ]);
 });

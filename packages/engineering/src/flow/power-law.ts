@@ -43,7 +43,7 @@ export const powerLawPipe = calculation({
   validity:
     'Power-law fluid without yield stress or elasticity in round pipe; the turbulent formula was fitted for n from 0.36 to 1 and Re_MR up to 36 000.',
   source:
-    'A. B. Metzner, J. C. Reed, AIChE J. 1 (1955) 434; N. W. Ryan, M. M. Johnson (1959) for Re_c; D. W. Dodge, A. B. Metzner (1959)',
+    'A. B. Metzner, J. C. Reed, AIChE J. 1 (1955) 434; N. W. Ryan, M. M. Johnson (1959) for Re_c; D. W. Dodge, A. B. Metzner (1959); constants of the last two from memory',
   example: {
     // Hagen-Poiseuille with n = 1: dp = 32 mu v L / d^2 = 32 * 0.1 * 0.5 * 10 / 0.0025 = 6400 Pa.
     inputs: { bore_mm: 50, speed: 0.5, consistency: 0.1, index: 1, density: 1000, length: 10 },

@@ -35,7 +35,7 @@ export const washoutDispersion = calculation({
   validity:
     'Turbulent flow (Re above 4000), like viscosities, straight tube of many bores, Bo above 100. Viscous product leaves a wall film and fittings add to the zone: expect two to three times as much.',
   source:
-    'G. I. Taylor, Proc. R. Soc. A 223 (1954) 446; O. Levenspiel, Chemical Reaction Engineering, chapter 13 (open vessel, small dispersion)',
+    'G. I. Taylor, Proc. R. Soc. A 223 (1954) 446 (constant 10.1 from memory); O. Levenspiel, Chemical Reaction Engineering, chapter 13 (open vessel, small dispersion)',
   example: {
     // Re 75 000, f = 0.0190 (smooth): u* = 0.0731; D = 10.1*0.025*0.0731 = 0.01847; Bo = 1.5*60/0.01847 = 4873;
     // theta = 1 -+ 2.3263 sqrt(2/4873) = 0.0471 each way; V = 117.81 L; zone 2*0.0471*117.81 = 11.10 L.
@@ -65,6 +65,9 @@ export const washoutDispersion = calculation({
       warnings: [
         ...(reynolds < turbulentLimit
           ? ['Not turbulent (Re below 4000): the front is drawn out much more than this.']
+          : []),
+        ...(reynolds >= turbulentLimit && reynolds < 20000
+          ? ['Below Re 20 000 measured dispersion is larger than this formula gives.']
           : []),
         ...(bodenstein < 100
           ? ['Bo below 100: the tube is short, the result is an order of magnitude.']

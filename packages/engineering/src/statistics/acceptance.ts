@@ -2,7 +2,7 @@ import { calculation, refuse } from '../calculation/calculation.ts';
 import { number } from '../calculation/inputs.ts';
 import { betaQuantile, binomialCdf } from '../numeric/special.ts';
 
-/** ISO 2859-1, general level II: lot up to, code letter, sample. Rows G, K and L seen in a secondary copy, others from memory. */
+/** ISO 2859-1, general level II: lot up to, code letter, sample. All rows seen in secondary copies. */
 const levelTwo: readonly (readonly [number, string, number])[] = [
   [8, 'A', 2],
   [15, 'B', 3],
@@ -80,7 +80,7 @@ export const lotSample = calculation({
   equation: ['table 1 (code letter by lot size) and table 2-A (sample by letter)'],
   validity:
     'Single sampling, normal inspection, general inspection level II. Acceptance numbers depend on the AQL: see the standard.',
-  source: 'ISO 2859-1, tables 1 and 2-A (letters G, K, L seen in a secondary copy, the others from memory)',
+  source: 'ISO 2859-1, tables 1 and 2-A (secondary copies)',
   example: { inputs: { lot: 3000 }, expected: { sample: 125 }, tolerance: 0, source: 'check value S-05' },
   compute({ lot }) {
     const place = levelTwo.findIndex(([upTo]) => lot <= upTo);

@@ -27,7 +27,7 @@ export const dryingTime = calculation({
     heatCoefficient: { symbol: 'h_c', label: 'heat transfer coefficient', unit: 'W/(m2 K)' },
   },
   equation: [
-    'Sh = 0.664 Re^(1/2) Sc^(1/3), above Re 5e5: (0.037 Re^0.8 - 871) Sc^(1/3); natural: 0.54 or 0.27 Ra^(1/4); still air: 4 D / (pi a); the largest counts',
+    'Sh = 0.664 Re^(1/2) Sc^(1/3), above Re 5e5: (0.037 Re^0.8 - 871) Sc^(1/3); natural: 0.54 Ra^(1/4) or 0.15 Ra^(1/3) where the air rises, 0.27 Ra^(1/4) where it lies; still air: 4 D / (pi a); the largest counts',
     'h_c = h_m rho cp Le^(2/3)',
     'h_c (T - T_s) + eps sigma (T^4 - T_s^4) = h_m (rho_v,s - rho_v) h_fg gives T_s',
     't = h rho_w / (h_m (rho_v,s - rho_v))',

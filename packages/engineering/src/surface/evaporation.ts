@@ -58,7 +58,12 @@ function massCoefficientOf(room: Room, surface: number, length: number): number 
   const scale = length / 4;
   const rayleigh =
     (gravity * (Math.abs(far.density - near.density) / density) * scale ** 3 * schmidt) / nu ** 2;
-  const natural = (near.density < far.density ? 0.54 : 0.27) * rayleigh ** 0.25;
+  const rises = near.density < far.density;
+  const natural = !rises
+    ? 0.27 * rayleigh ** 0.25
+    : rayleigh < 1e7
+      ? 0.54 * rayleigh ** 0.25
+      : 0.15 * Math.cbrt(rayleigh);
   // Still air: diffusion from a disc of the same area, flux 4 D / (pi a) (J. C. Maxwell; J. Crank).
   const radius = length / Math.sqrt(Math.PI);
   const still = (4 * diffusivity) / (Math.PI * radius);
