@@ -65,6 +65,9 @@ describe('the registry', () => {
     expect(outcome.working.result.value).toBe(
       Object.values(outcome.values)[0] ?? outcome.working.result.value,
     );
+    for (const [key, output] of Object.entries(c.outputs))
+      if (output.words !== undefined)
+        expect(output.words[outcome.values[key]], `word of ${key}`).toBeDefined();
     expect(outcome.working.inputs.every((i) => i.from !== undefined)).toBe(true);
     expect(JSON.parse(JSON.stringify(outcome.working))).toEqual(outcome.working);
   });

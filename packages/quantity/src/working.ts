@@ -8,7 +8,10 @@ export interface WorkingValue {
   readonly unit: string;
   /** Where an input comes from: "measured on the model", "brief", "IAPWS R1-76 (2014)". */
   readonly from?: string;
-  /** A list of values in words; `value` is then how many there are. */
+  /**
+   * What the number stands for, in words: a verdict, or the values of a list or the start of a file, of which `value`
+   * is then the length.
+   */
   readonly text?: string;
 }
 

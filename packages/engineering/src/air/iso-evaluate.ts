@@ -18,7 +18,7 @@ export const isoEvaluate = calculation({
     ),
   },
   outputs: {
-    meets: { symbol: 'ok', label: '1 when the demand is met, 0 when not', unit: '1' },
+    meets: { symbol: 'ok', label: 'demand of the class', unit: '1', words: { 1: 'met', 0: 'not met' } },
     worst_1m3: { symbol: 'x_max', label: 'highest location average', unit: '1/m3' },
     mean_1m3: { symbol: 'm', label: 'mean of the averages', unit: '1/m3' },
     upper_1m3: { symbol: 'UCL', label: '95 % upper confidence limit of the mean', unit: '1/m3' },

@@ -11,6 +11,8 @@ export interface Output {
   readonly symbol: string;
   readonly label: string;
   readonly unit: string;
+  /** For a verdict: what each number means. */
+  readonly words?: Readonly<Record<string, string>>;
 }
 /** The first one is the result, the others are intermediate values in the order in which they arise. */
 export type Outputs = Readonly<Record<string, Output>>;

@@ -52,6 +52,7 @@ export function writeWorking(
     name: output.label,
     value: numbers[key],
     unit: output.unit,
+    ...(output.words === undefined ? {} : { text: output.words[numbers[key]] }),
   }));
   const [result, ...others] = steps;
   return {

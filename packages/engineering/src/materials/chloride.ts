@@ -17,7 +17,12 @@ export const chlorideAllowance = calculation({
     oxidant: choice('oxidant such as hypochlorite', { no: 'none', yes: 'present' }, { default: 'no' }),
   },
   outputs: {
-    verdict: { symbol: 'v', label: '2 within guidance, 1 doubtful, 0 beyond guidance', unit: '1' },
+    verdict: {
+      symbol: 'v',
+      label: 'verdict',
+      unit: '1',
+      words: { 2: 'within guidance', 1: 'doubtful', 0: 'beyond guidance' },
+    },
     careful_mgL: { symbol: 'Cl_1', label: 'careful guidance at ambient temperature', unit: 'mg/L' },
     most_mgL: { symbol: 'Cl_2', label: 'generous guidance at ambient temperature', unit: 'mg/L' },
     pitting_degC: { symbol: 'T_p', label: 'pitting temperature named by one source', unit: 'degC' },

@@ -35,7 +35,12 @@ export const galvanicPair = calculation({
   outputs: {
     steps: { symbol: 'n', label: 'steps apart in the series', unit: '1' },
     ratio: { symbol: 'A_c/A_a', label: 'noble over active surface', unit: '1' },
-    verdict: { symbol: 'v', label: '2 alike, 1 doubtful, 0 isolate', unit: '1' },
+    verdict: {
+      symbol: 'v',
+      label: 'verdict',
+      unit: '1',
+      words: { 2: 'alike', 1: 'doubtful', 0: 'isolate' },
+    },
   },
   equation: [
     'n = difference of the places in the sea-water series',

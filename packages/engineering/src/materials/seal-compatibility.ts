@@ -20,7 +20,12 @@ export const sealCompatibility = calculation({
     contact_min: number('t', 'contact time a day', 'min', { default: 30, min: 0, max: 1440 }),
   },
   outputs: {
-    verdict: { symbol: 'v', label: '2 suitable, 1 limited, 0 not suitable, -1 unknown', unit: '1' },
+    verdict: {
+      symbol: 'v',
+      label: 'verdict',
+      unit: '1',
+      words: { 2: 'suitable', 1: 'limited', 0: 'not suitable', [-1]: 'unknown' },
+    },
     coveredTo_pct: {
       symbol: 'w_max',
       label: 'concentration up to which the row holds; 0 when unknown',

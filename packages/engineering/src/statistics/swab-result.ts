@@ -29,7 +29,12 @@ export const swabResult = calculation({
     confidence_pct: confidence,
   },
   outputs: {
-    verdict: { symbol: 'v', label: '1 below the limit, 0 above, -1 not shown', unit: '1' },
+    verdict: {
+      symbol: 'v',
+      label: 'verdict',
+      unit: '1',
+      words: { 1: 'below the limit', 0: 'above the limit', [-1]: 'not shown' },
+    },
     density_1cm2: { symbol: 'x', label: 'colonies per area', unit: '1/cm2' },
     detection_1cm2: { symbol: 'LOD', label: 'what one colony stands for', unit: '1/cm2' },
     upper_1cm2: { symbol: 'x_u', label: 'upper limit, one-sided', unit: '1/cm2' },

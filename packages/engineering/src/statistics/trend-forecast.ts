@@ -30,7 +30,7 @@ export const trendForecast = calculation({
     crossing: { symbol: 'i_L', label: 'number of the result at which it crosses', unit: '1' },
     slope: { symbol: 'b', label: 'rise an interval, on the scale', unit: '1' },
     rising: { symbol: 'r_x', label: 'rising points in a row up to the last one', unit: '1' },
-    alarm: { symbol: 'a', label: '1 when the run rule is broken', unit: '1' },
+    alarm: { symbol: 'a', label: 'run rule', unit: '1', words: { 1: 'broken', 0: 'kept' } },
   },
   equation: ['least squares y = a + b i, y = x or log10 x, i = 1, 2, ...', 'i_L = (y(L) - a)/b, k = i_L - n'],
   validity:

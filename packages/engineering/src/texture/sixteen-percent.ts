@@ -28,7 +28,12 @@ export const roughnessVerdict = calculation({
     ),
   },
   outputs: {
-    verdict: { symbol: 'ok', label: '1 met, 0 not met, 0.5 not yet decided', unit: '1' },
+    verdict: {
+      symbol: 'ok',
+      label: 'verdict',
+      unit: '1',
+      words: { 1: 'met', 0: 'not met', 0.5: 'not yet decided' },
+    },
     exceed: { symbol: 'n_x', label: 'readings above the limit', unit: '1' },
     mean_um: { symbol: 'm', label: 'mean', unit: 'um' },
     meanPlus_um: { symbol: 'm + s', label: 'mean plus standard deviation', unit: 'um' },
