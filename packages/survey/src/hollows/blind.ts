@@ -10,6 +10,8 @@ import type { BlindChannel, SurveySettings } from '../result.ts';
 import { partAt } from '../tree/inside.ts';
 import { materialOf } from '../tree/material.ts';
 import { firstHit, newHit } from '../tree/ray.ts';
+import type { Tree } from '../tree/tree.ts';
+import { across } from './across.ts';
 import { type Bore, boresOf } from './bores.ts';
 
 export interface FoundChannel {
@@ -61,6 +63,10 @@ export function blindChannels(model: Model, settings: SurveySettings): FoundChan
       if ((up === undefined) === (down === undefined)) continue;
       const end = up ?? down;
       if (!end) continue;
+      const sense = up ? 1 : -1;
+      const axis: Vec3 = [dx, dy, dz];
+      if (opensSideways(material.tree, start, axis, sense * end.along, up ? bore.radiusTo : bore.radiusFrom))
+        continue;
       const radius = up ? bore.radiusFrom : bore.radiusTo;
       const depth_mm = end.along + (up ? middle - bore.from : bore.to - middle);
       const mouth_mm = 2 * radius;
@@ -82,6 +88,29 @@ export function blindChannels(model: Model, settings: SurveySettings): FoundChan
     }
   }
   return found;
+}
+
+/** Distances from the bottom, as shares of the radius, at which one looks around for a way out to the side. */
+const stations = [0.15, 0.6, 1.1];
+const looks = 16;
+/** A wall farther away than this many radii is not that of the bore. */
+const ownWall = 1.6;
+
+/** Whether a bore that is barred ahead opens to the side near its bottom, as the branch of a tee does. */
+function opensSideways(tree: Tree, start: Vec3, axis: Vec3, along: number, radius: number): boolean {
+  const [e1, e2] = across(axis);
+  const hit = newHit();
+  for (const station of stations) {
+    const s = along - Math.sign(along) * station * radius;
+    for (let k = 0; k < looks; k++) {
+      const c = Math.cos((2 * Math.PI * (k + 0.37)) / looks);
+      const d = Math.sin((2 * Math.PI * (k + 0.37)) / looks);
+      const [x, y, z] = e1.map((e, i) => c * e + d * e2[i]);
+      const from = start.map((o, i) => o + s * axis[i]);
+      if (!firstHit(tree, from[0], from[1], from[2], x, y, z, ownWall * radius, hit)) return true;
+    }
+  }
+  return false;
 }
 
 function trianglesOf(model: Model, part: number, start: number, { faces }: Bore): number[] {

@@ -3,6 +3,7 @@
  * together. Everything in the frame of the shape.
  */
 import type { CadFace, CadTopology, Shape, Vec3 } from '@coveline/model';
+import { across } from './across.ts';
 
 export interface Bore {
   /** A point on the axis; unit direction; the bore runs from `from` to `to` along it, mm from the origin. */
@@ -150,26 +151,10 @@ function aligned(cylinder: Cylinder, origin: Vec3, direction: Vec3): boolean {
   return Math.sqrt(Math.max(0, dot(d, d) - along * along)) <= sameAxis * cylinder.radius;
 }
 
-/** Two directions at right angles to a third and to each other. */
-function across(n: Vec3): [Vec3, Vec3] {
-  const helper: Vec3 = Math.abs(n[0]) < 0.7 ? [1, 0, 0] : [0, 1, 0];
-  const e1 = unit(cross(n, helper));
-  return [e1, cross(n, e1)];
-}
-
 function dot(a: Vec3, b: Vec3): number {
   return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 }
 
 function minus(a: Vec3, b: Vec3): Vec3 {
   return [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
-}
-
-function cross(a: Vec3, b: Vec3): Vec3 {
-  return [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
-}
-
-function unit(a: Vec3): Vec3 {
-  const length = Math.hypot(...a);
-  return [a[0] / length, a[1] / length, a[2] / length];
 }

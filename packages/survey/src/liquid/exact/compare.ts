@@ -2,7 +2,7 @@ import type { Control, Pool } from '../../result.ts';
 import { step } from '../../stopped.ts';
 import type { Region } from '../regions.ts';
 import type { Soup } from '../soup.ts';
-import { exactVolume, lowerBound } from './pool-around.ts';
+import { type ExactPart, exactPoolsUnder, lowerBound } from './pool-around.ts';
 import type { Union } from './solid.ts';
 
 export interface Comparable {
@@ -33,36 +33,38 @@ export function compareExact(
   let spent = 0;
   let tooLarge = 0;
   const broken: string[] = [];
-  const pools = found.map(({ pool, region, parts }, k) => {
+  const exact = found.map(({ region, parts }, k): readonly ExactPart[] | undefined => {
     step(control, 'exact volumes', k / found.length);
     const size = parts.reduce((n, p) => n + lowerBound(soup.part, p + 1) - lowerBound(soup.part, p), 0);
     if (size > mostForOne || spent + size > mostForAll) {
       tooLarge++;
-      return {};
+      return undefined;
     }
     spent += size;
     if (parts.some((p) => hasSheet(soup, p))) {
       broken.push('a part is an open sheet');
-      return {};
+      return undefined;
     }
-    let exact_mL: number;
     try {
-      exact_mL = exactVolume(soup, region, parts, contact_mm, union).volume_mm3 / 1000;
+      return exactPoolsUnder(soup, region, parts, contact_mm, union);
     } catch (error) {
       broken.push(error instanceof Error ? error.message : String(error));
-      return {};
+      return undefined;
     }
-    const off_mL = pool.volume_mL - exact_mL;
-    const large = Math.abs(off_mL) > Math.max(largeShare * exact_mL, large_mL);
-    return {
-      exact_mL,
-      ...(exact_mL > 0 && { difference: off_mL / exact_mL }),
-      ...(large && {
-        caveats: [
-          `Two methods disagree here: ${pool.volume_mL.toPrecision(3)} mL by columns, ${exact_mL.toPrecision(3)} mL on the union of the parts; look for a crack or a hole that only one of them sees.`,
-        ],
-      }),
-    };
+  });
+  // One exact pool may reach over a rib that the columns find just as high as the spill point, and so be found from
+  // several of theirs: it is shared out by their volumes.
+  const claimed = new Map<string, number>();
+  exact.forEach((own, k) => {
+    for (const { key } of own ?? []) claimed.set(key, (claimed.get(key) ?? 0) + found[k].pool.volume_mL);
+  });
+  const pools = exact.map((own, k) => {
+    if (!own) return {};
+    const { volume_mL } = found[k].pool;
+    const exact_mL = own.reduce((sum, { key, volume_mm3 }) => {
+      return sum + ((volume_mm3 / 1000) * volume_mL) / (claimed.get(key) ?? volume_mL);
+    }, 0);
+    return compared(volume_mL, exact_mL);
   });
   const notes: string[] = [];
   if (tooLarge > 0) notes.push(`${tooLarge} pools were measured by columns only, to keep within time.`);
@@ -72,6 +74,23 @@ export function compareExact(
     );
   }
   return { pools, notes };
+}
+
+function compared(
+  volume_mL: number,
+  exact_mL: number,
+): Partial<Pick<Pool, 'exact_mL' | 'difference' | 'caveats'>> {
+  const off_mL = volume_mL - exact_mL;
+  const large = Math.abs(off_mL) > Math.max(largeShare * exact_mL, large_mL);
+  return {
+    exact_mL,
+    ...(exact_mL > 0 && { difference: off_mL / exact_mL }),
+    ...(large && {
+      caveats: [
+        `Two methods disagree here: ${volume_mL.toPrecision(3)} mL by columns, ${exact_mL.toPrecision(3)} mL on the union of the parts; look for a crack or a hole that only one of them sees.`,
+      ],
+    }),
+  };
 }
 
 function hasSheet({ part, sheet }: Soup, index: number): boolean {

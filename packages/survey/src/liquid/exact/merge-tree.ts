@@ -80,6 +80,8 @@ export function exactPools(solid: Solid): ExactPools {
     }
     if (below.length === 0) {
       if (!airLiesBelow(solid, star, v)) continue;
+      // A sliver folded over by the triangulation looks like something that hangs, but has material below.
+      if (plumb.windingBelow(v) > 0) continue;
       const hit = plumb.dropFrom(v);
       join(v, hit < 0 ? outside : lowest[hit]);
       continue;

@@ -2,6 +2,8 @@ import type { Solid } from './solid.ts';
 
 /** Slack with which a plumb line meets the edge of a triangle, as a share of its size. */
 const slack = 1e-9;
+/** Finer than single precision resolves at the size of a machine, coarser than rounding. */
+const nudge_mm = [3.1e-6, 4.7e-6] as const;
 
 /** Plumb lines down to a surface, over square bins of the ground plan. */
 export class Plumb {
@@ -63,7 +65,7 @@ export class Plumb {
       const b = triangles[t * 3 + 1];
       const c = triangles[t * 3 + 2];
       if (a === without || b === without || c === without) continue;
-      const height = heightAt(positions, a * 3, b * 3, c * 3, x, y);
+      const height = heightAt(positions, a * 3, b * 3, c * 3, x, y, slack);
       if (height <= z && height > highest) {
         highest = height;
         hit = t;
@@ -71,6 +73,33 @@ export class Plumb {
     }
     this.height = highest;
     return hit;
+  }
+
+  /**
+   * How often the surface straight below a vertex, without the faces around it, is entered from below, less how often
+   * it is left: above 0 where material lies below.
+   */
+  windingBelow(vertex: number): number {
+    const { positions, triangles } = this.#solid;
+    const [x, y, z] = positions.subarray(vertex * 3, vertex * 3 + 3);
+    // Off the vertices and edges that lie exactly below.
+    const nx = x + nudge_mm[0];
+    const ny = y + nudge_mm[1];
+    const bin = this.#bin(1, ny) * this.#across[0] + this.#bin(0, nx);
+    let winding = 0;
+    for (let e = this.#first[bin]; e < this.#first[bin + 1]; e++) {
+      const t = this.#entries[e] * 3;
+      if (triangles[t] === vertex || triangles[t + 1] === vertex || triangles[t + 2] === vertex) continue;
+      const a = triangles[t] * 3;
+      const b = triangles[t + 1] * 3;
+      const c = triangles[t + 2] * 3;
+      if (!(heightAt(positions, a, b, c, nx, ny, 0) < z)) continue;
+      const up =
+        (positions[b] - positions[a]) * (positions[c + 1] - positions[a + 1]) -
+        (positions[c] - positions[a]) * (positions[b + 1] - positions[a + 1]);
+      winding -= Math.sign(up);
+    }
+    return winding;
   }
 
   #bin(k: 0 | 1, value: number): number {
@@ -92,8 +121,16 @@ export class Plumb {
   }
 }
 
-/** Height of a triangle over a place in the ground plan; NaN beside it and on upright ones. */
-function heightAt(p: Float64Array, a: number, b: number, c: number, x: number, y: number): number {
+/** Height of a triangle over a place in the ground plan; NaN on upright ones, and beside it by more than a share of its size. */
+function heightAt(
+  p: Float64Array,
+  a: number,
+  b: number,
+  c: number,
+  x: number,
+  y: number,
+  beside: number,
+): number {
   const ax = p[a] - x;
   const ay = p[a + 1] - y;
   const bx = p[b] - x;
@@ -106,6 +143,6 @@ function heightAt(p: Float64Array, a: number, b: number, c: number, x: number, y
   const sum = wa + wb + wc;
   const size = Math.max(Math.abs(ax), Math.abs(ay), Math.abs(bx), Math.abs(by), Math.abs(cx), Math.abs(cy));
   if (Math.abs(sum) <= slack * slack * size * size) return Number.NaN;
-  if (wa / sum < -slack || wb / sum < -slack || wc / sum < -slack) return Number.NaN;
+  if (wa / sum < -beside || wb / sum < -beside || wc / sum < -beside) return Number.NaN;
   return (wa * p[a + 2] + wb * p[b + 2] + wc * p[c + 2]) / sum;
 }

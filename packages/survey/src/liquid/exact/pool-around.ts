@@ -6,23 +6,23 @@ import { exactPools } from './merge-tree.ts';
 import { Plumb } from './plumb.ts';
 import type { Solid, Union } from './solid.ts';
 
-export interface ExactVolume {
+export interface ExactPart {
+  /** The same for a pool that is found again from another region: its deepest point and level, to 0.01 mm. */
+  readonly key: string;
   readonly volume_mm3: number;
-  /** Of the union that was built. */
-  readonly triangles: number;
 }
 
 /**
- * Volume of the liquid that the union of the parts around a region keeps within the region. Several parts are first
+ * The exact pools that the union of the parts around a region keeps under the region's columns. Several parts are first
  * made thicker by half of what counts as touching: all faces, so floor and spill point rise alike.
  */
-export function exactVolume(
+export function exactPoolsUnder(
   soup: Soup,
   region: Region,
   parts: readonly number[],
   contact_mm: number,
   union: Union,
-): ExactVolume {
+): ExactPart[] {
   const solids = parts.map((part) => solidOf(soup, part));
   const solid = union(solids.length > 1 ? solids.map((s) => inflated(s, contact_mm / 2)) : solids);
   const { pools, poolOfTriangle } = exactPools(solid);
@@ -44,8 +44,11 @@ export function exactVolume(
     if (below < 0 || z - plumb.height > 2 * (z - bottom[n])) continue;
     if (poolOfTriangle[below] >= 0) kept.add(poolOfTriangle[below]);
   }
-  const volume_mm3 = [...kept].reduce((sum, pool) => sum + pools[pool].volume_mm3, 0);
-  return { volume_mm3, triangles: solid.triangles.length / 3 };
+  return [...kept].map((k) => {
+    const { deepest, level, volume_mm3 } = pools[k];
+    const at = [...solid.positions.subarray(deepest * 3, deepest * 3 + 3), level];
+    return { key: at.map((c) => Math.round(c * 100)).join(' '), volume_mm3 };
+  });
 }
 
 /** Columns of a region from which the exact pools under them are sought, and how high in the liquid one starts. */
