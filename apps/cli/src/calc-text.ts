@@ -65,8 +65,8 @@ function described(input: Input): string {
   }
 }
 
-const line = ({ symbol, name, value, unit, from }: WorkingValue) =>
-  `  ${symbol} = ${formatQuantity(value, unit, { digits: 6 })}  ${name}${from ? ` (${from})` : ''}`;
+const line = ({ symbol, name, value, unit, from, text }: WorkingValue) =>
+  `  ${symbol} = ${formatQuantity(value, unit, { digits: 6 })}  ${name}${text ? `: ${text}` : ''}${from ? ` (${from})` : ''}`;
 
 export function resultText(
   outcome: Extract<Outcome, { kind: 'done' }>,
