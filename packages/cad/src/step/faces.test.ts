@@ -1,6 +1,7 @@
 import type { CadEdge, CadTopology, Shape } from '@coveline/model';
 import { describe, expect, it } from 'vitest';
 import { box, cut, cylinder, fillet, fuse, solidFile } from '../../fixtures/kernelFile.ts';
+import { StepText } from '../../fixtures/stepText.ts';
 import { openEdges, signedVolume } from '../mesh/check.ts';
 import { readModel } from '../read.ts';
 
@@ -139,5 +140,82 @@ describe('faces and edges of exact solids', () => {
     expect(cone?.hollow).toBe(true);
     expect(cone?.axis?.origin[0]).toBeCloseTo(20, 6);
     expect(cone?.axis?.origin[1]).toBeCloseTo(20, 6);
+  });
+
+  it('closed hollow inside a solid: its walls face the hollow and its volume is missing', async () => {
+    const { cad, ...shape } = await shapeOf((oc) =>
+      cut(oc, box(oc, [0, 0, 0], [40, 30, 20]), box(oc, [10, 10, 5], [30, 20, 15])),
+    );
+    expect(cad.faces).toHaveLength(12);
+    expect(volume(shape as Shape)).toBeCloseTo(40 * 30 * 20 - 20 * 10 * 10, 6);
+    expect(turns(cad.edges, 'concave')).toHaveLength(12);
+    expect(turns(cad.edges, 'convex')).toHaveLength(12);
+  });
+});
+
+describe('spline surfaces that are something simpler', () => {
+  /** One face on a rational spline: a quarter turn about z, or a flat or parabolic one, by its middle weight and pole. */
+  const faceOf = async (middle: readonly [number, number], weight: number) => {
+    const r = 6.35;
+    const height = 40;
+    const step = new StepText();
+    const poles = [[r, 0], middle, [0, r]].map(
+      ([x, y]) => `(${step.point(x, y, 0)},${step.point(x, y, height)})`,
+    );
+    const surface = step.add(
+      `(BOUNDED_SURFACE()B_SPLINE_SURFACE(2,1,(${poles.join()}),.UNSPECIFIED.,.F.,.F.,.F.)B_SPLINE_SURFACE_WITH_KNOTS((3,3),(2,2),(0.,1.),(0.,1.),.UNSPECIFIED.)GEOMETRIC_REPRESENTATION_ITEM()RATIONAL_B_SPLINE_SURFACE(((1.,1.),(${weight},${weight}),(1.,1.)))REPRESENTATION_ITEM('')SURFACE())`,
+    );
+    const vertex = (x: number, y: number, z: number) => step.add(`VERTEX_POINT('',${step.point(x, y, z)})`);
+    const corners = [vertex(r, 0, 0), vertex(0, r, 0), vertex(0, r, height), vertex(r, 0, height)];
+    const across = (z: number) =>
+      step.add(
+        `(BOUNDED_CURVE()B_SPLINE_CURVE(2,(${step.point(r, 0, z)},${step.point(middle[0], middle[1], z)},${step.point(0, r, z)}),.UNSPECIFIED.,.F.,.F.)B_SPLINE_CURVE_WITH_KNOTS((3,3),(0.,1.),.UNSPECIFIED.)CURVE()GEOMETRIC_REPRESENTATION_ITEM()RATIONAL_B_SPLINE_CURVE((1.,${weight},1.))REPRESENTATION_ITEM(''))`,
+      );
+    const up = (x: number, y: number) =>
+      step.add(`LINE('',${step.point(x, y, 0)},${step.add(`VECTOR('',${step.direction(0, 0, 1)},1.)`)})`);
+    const edge = (from: string, to: string, curve: string, same: boolean) =>
+      step.add(
+        `ORIENTED_EDGE('',*,*,${step.add(`EDGE_CURVE('',${from},${to},${curve},.T.)`)},${same ? '.T.' : '.F.'})`,
+      );
+    const loop = [
+      edge(corners[0], corners[1], across(0), true),
+      edge(corners[1], corners[2], up(0, r), true),
+      edge(corners[3], corners[2], across(height), false),
+      edge(corners[0], corners[3], up(r, 0), false),
+    ];
+    const bound = step.add(`FACE_OUTER_BOUND('',${step.add(`EDGE_LOOP('',(${loop.join()}))`)},.T.)`);
+    const face = step.add(`ADVANCED_FACE('',(${bound}),${surface},.T.)`);
+    const shell = step.add(`SHELL_BASED_SURFACE_MODEL('',(${step.add(`OPEN_SHELL('',(${face}))`)}))`);
+    step.product(
+      'Face',
+      step.representation([shell], step.context(), 'MANIFOLD_SURFACE_SHAPE_REPRESENTATION'),
+    );
+    const model = await readModel(step.bytes(), 'face.step');
+    expect(model.shapes[0].cad?.faces).toHaveLength(1);
+    return model.shapes[0].cad!.faces[0];
+  };
+
+  it('a cylinder stays freeform and carries its radius and side', async () => {
+    const face = await faceOf([6.35, 6.35], Math.SQRT1_2);
+    expect(face.kind).toBe('freeform');
+    expect(face.radius_mm).toBeCloseTo(6.35, 6);
+    expect(face.hollow).toBe(false);
+  });
+
+  it('a flat one is a plane', async () => {
+    const face = await faceOf([6.35 / 2, 6.35 / 2], 1);
+    expect(face.kind).toBe('plane');
+    const [x, y, z] = face.axis!.direction;
+    expect([Math.abs(x), Math.abs(y), Math.abs(z)]).toEqual([
+      expect.closeTo(Math.SQRT1_2, 9),
+      expect.closeTo(Math.SQRT1_2, 9),
+      expect.closeTo(0, 9),
+    ]);
+  });
+
+  it('a parabolic one has no radius', async () => {
+    const face = await faceOf([6.35, 6.35], 1);
+    expect(face.kind).toBe('freeform');
+    expect(face.radius_mm).toBeUndefined();
   });
 });
