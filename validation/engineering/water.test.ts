@@ -7,6 +7,7 @@ import {
   saturationTemperature,
   steam,
 } from '../../packages/engineering/src/water/if97.ts';
+import { solutionDensity, solutionViscosity } from '../../packages/engineering/src/water/laliberte.ts';
 import { conductivity, surfaceTension, viscosity } from '../../packages/engineering/src/water/transport.ts';
 import { type CheckRow, checkRows } from './check.ts';
 
@@ -176,8 +177,14 @@ describe('python3-iapws 1.5.3, table written by reference/water.py', () => {
 });
 
 describe('solutions', () => {
-  // M. Laliberte (2009), worked check of the open-source property library for NaCl does not apply to our solutes;
-  // handbook densities (CRC Handbook, from memory) are a loose second look.
+  it('Laliberte 2009: the first values of the spreadsheet, as an open-source property library prints them', () => {
+    expect(relative(solutionDensity('nacl', 0.0037838838, 0), 1002.6250120185854)).toBeLessThan(1e-12);
+    expect(relative(solutionViscosity('nacl', 0.00581, 5), 1.5285828581961414)).toBeLessThan(1e-12);
+    expect(relative(solutionDensity('nacl', 0, 25), 997.0448954179155)).toBeLessThan(1e-12);
+    expect(relative(solutionDensity('nacl', 0, 50), 988.0362916114763)).toBeLessThan(1e-12);
+  });
+
+  // Handbook densities from memory: a loose second look at the other solutes.
   checkRows([
     {
       id: 'CRC Handbook, NaOH 10 % at 20 degC, 1108.9 kg/m3, from memory',
