@@ -1,9 +1,10 @@
 import { CadError } from './error.ts';
+import { foreignFormat } from './foreign.ts';
 import { type FormatId, formats } from './formats.ts';
 
 /**
  * Format of a file: by what its bytes say, and by its extension only where they say nothing.
- * Throws CadError `unknownFormat`.
+ * Throws CadError `unknownFormat`, or `unsupported` with advice for formats that people try.
  */
 export function sniff(bytes: Uint8Array, fileName: string): FormatId {
   const head = latin(bytes, 0, 4096);
@@ -15,6 +16,9 @@ export function sniff(bytes: Uint8Array, fileName: string): FormatId {
   if (/^solid\b/i.test(text) && /\bfacet\b|\bendsolid\b/i.test(text)) return 'stl';
   if (/^(#[^\n]*\n|\s)*(mtllib|o|g|v|vn|vt)\s/.test(text) && /^v\s+[-+.\d]/m.test(latin(bytes, 0, 1 << 16)))
     return 'obj';
+  const known = foreignFormat(bytes, head);
+  if (known)
+    throw new CadError('unsupported', `"${fileName}" is ${known.is}, which is not read; ${known.instead}.`);
   const extension = /\.([^.]+)$/.exec(fileName.toLowerCase())?.[1] ?? '';
   const byName = formats.find((format) => format.extensions.includes(extension));
   if (byName) return byName.id;

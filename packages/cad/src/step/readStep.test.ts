@@ -214,6 +214,43 @@ describe('assemblies', () => {
   });
 });
 
+describe('faceted bodies', () => {
+  it('are read from poly loops', async () => {
+    const step = new StepText();
+    const context = step.context();
+    const points = [step.point(0, 0, 0), step.point(10, 0, 0), step.point(0, 10, 0), step.point(0, 0, 10)];
+    const sides = [
+      [0, 2, 1],
+      [0, 1, 3],
+      [0, 3, 2],
+      [1, 2, 3],
+    ];
+    const normals = [
+      [0, 0, -1],
+      [0, -1, 0],
+      [-1, 0, 0],
+      [1, 1, 1],
+    ];
+    const planes = normals.map((normal, k) => {
+      const x = k === 3 ? 10 : 0;
+      return step.add(`PLANE('',${step.axes(x, 0, 0, normal, k === 2 ? [0, 1, 0] : [1, 0, 0])})`);
+    });
+    const faces = sides.map((side, k) => {
+      const loop = step.add(`POLY_LOOP('',(${side.map((i) => points[i]).join()}))`);
+      const bound = step.add(`FACE_OUTER_BOUND('',${loop},.T.)`);
+      return step.add(`FACE_SURFACE('',(${bound}),${planes[k]},.T.)`);
+    });
+    const shell = step.add(`CLOSED_SHELL('',(${faces.join()}))`);
+    const body = step.add(`FACETED_BREP('',${shell})`);
+    step.product('Wedge', step.representation([body], context, 'FACETED_BREP_SHAPE_REPRESENTATION'));
+    const model = await read(step);
+    const [shape] = model.shapes;
+    expect(shape.triangles.length / 3).toBe(4);
+    expect(signedVolume(shape.positions, shape.triangles)).toBeCloseTo(1000 / 6, 6);
+    expect(shape.cad?.faces.map((face) => face.kind)).toEqual(Array(4).fill('plane'));
+  });
+});
+
 describe('surface models', () => {
   it('are read as one part, with a warning that they are no solid', async () => {
     const step = new StepText();
