@@ -37,7 +37,8 @@ describe('runInChild', () => {
     expect((error as LimitError).finished).toEqual(['Reading']);
   });
 
-  test('a cancel ends a busy child within 100 ms', async () => {
+  // On a machine that is busy with other things a single measurement of time may miss.
+  test('a cancel ends a busy child within 100 ms', { retry: 3 }, async () => {
     const controller = new AbortController();
     let cancelled = 0;
     const run = runInChild(endless, null, '', {

@@ -241,7 +241,7 @@ describe.each(settings)('store: $name', ({ open, drop, cutConnections }) => {
       expect((await read(id)).project.name).toBe(empty.name);
       expect(await store.transaction((tx) => listJobs(tx, id))).toEqual([]);
       await perform(id, rename('Kept'));
-      await expect.poll(() => messages).toEqual([{ machine: id, version: 2 }]);
+      await expect.poll(() => messages, { timeout: 5000 }).toEqual([{ machine: id, version: 2 }]);
       await stop();
     });
 
@@ -258,7 +258,7 @@ describe.each(settings)('store: $name', ({ open, drop, cutConnections }) => {
         () => {},
       );
       await perform(id, rename('Heard'));
-      await expect.poll(() => names).toEqual(['Heard']);
+      await expect.poll(() => names, { timeout: 5000 }).toEqual(['Heard']);
       await stop();
     });
   });
@@ -372,10 +372,10 @@ describe.each(settings)('store: $name', ({ open, drop, cutConnections }) => {
       );
       const states = () =>
         Promise.all(jobs.map(async (j) => (await store.transaction((tx) => getJob(tx, j))).state));
-      await expect.poll(states, { timeout: 25_000 }).toEqual(['done', 'cancelled', 'done', 'failed']);
+      await expect.poll(states, { timeout: 50_000 }).toEqual(['done', 'cancelled', 'done', 'failed']);
       expect(runs).toEqual({ good: 1, flaky: 2, hopeless: 6 });
       expect((await store.transaction((tx) => getJob(tx, jobs[3]))).error).toBe('Given up.');
-    }, 30_000);
+    }, 60_000);
   });
 
   test('a change is told with its version', async () => {
@@ -386,7 +386,7 @@ describe.each(settings)('store: $name', ({ open, drop, cutConnections }) => {
       () => {},
     );
     await store.transaction((tx) => touchMachine(tx, id));
-    await expect.poll(() => messages).toContainEqual({ machine: id, version: 2 });
+    await expect.poll(() => messages, { timeout: 5000 }).toContainEqual({ machine: id, version: 2 });
     await stop();
   });
 
@@ -405,7 +405,7 @@ describe.each(settings)('store: $name', ({ open, drop, cutConnections }) => {
       await cutConnections!();
       await expect.poll(() => gaps, { timeout: 10_000 }).toBe(1);
       await perform(id, rename('Afterwards'));
-      await expect.poll(() => messages).toEqual([{ machine: id, version: 2 }]);
+      await expect.poll(() => messages, { timeout: 5000 }).toEqual([{ machine: id, version: 2 }]);
       await stop();
     },
   );

@@ -43,7 +43,7 @@ test('a second process gets one sentence; after kill -9 of the first nothing ack
   lines.on('line', (line) => {
     acknowledged = Number(line);
   });
-  await expect.poll(() => acknowledged, { timeout: 20_000 }).toBeGreaterThan(20);
+  await expect.poll(() => acknowledged, { timeout: 40_000 }).toBeGreaterThan(20);
 
   await expect(openStore({ dataDir })).rejects.toMatchObject({
     code: 'data-in-use',
@@ -62,7 +62,7 @@ test('a second process gets one sentence; after kill -9 of the first nothing ack
   expect(Number(row.project.name.slice(1)) - acknowledged).toBeOneOf([0, 1]);
   expect(log.length).toBe(row.version);
   await store.close();
-}, 60_000);
+}, 90_000);
 
 test('the folder is free again after a close, and keeps what was written', async () => {
   const first = await openStore({ dataDir });
@@ -72,7 +72,7 @@ test('the folder is free again after a close, and keeps what was written', async
   const second = await openStore({ dataDir });
   expect(second.blobs.path(blob)).toBe(first.blobs.path(blob));
   await second.close();
-}, 60_000);
+}, 90_000);
 
 test('an unreachable server is one sentence', async () => {
   const databaseUrl = 'postgres://nobody@127.0.0.1:1/none';
