@@ -1,0 +1,121 @@
+/** What the template is handed: plain data, every string printable, every picture by the name of its file. */
+
+export interface Row {
+  readonly label: string;
+  readonly value: string;
+}
+
+export interface Picture {
+  readonly file: string;
+  readonly alt: string;
+  readonly caption: string;
+}
+
+export interface NumberContent extends Row {
+  /** Number of the calculation that shows how it came about. */
+  readonly working: number;
+}
+
+export interface DecisionContent {
+  /** "Change it", "Concession", "Does not apply", or "Not decided". */
+  readonly kind: string;
+  readonly lines: readonly Row[];
+}
+
+export interface FindingContent {
+  readonly number: number;
+  readonly sign: string;
+  readonly title: string;
+  readonly place: string;
+  readonly status: string;
+  readonly close: Picture | null;
+  readonly overview: Picture | null;
+  readonly numbers: readonly NumberContent[];
+  readonly why: string;
+  readonly order: string;
+  readonly demand: string;
+  readonly limit: string;
+  readonly sources: readonly string[];
+  readonly remedies: readonly { readonly text: string; readonly cost: string }[];
+  readonly conflict: readonly Row[];
+  readonly caveats: readonly string[];
+  readonly parts: string;
+  readonly decision: DecisionContent;
+}
+
+export interface GroupContent {
+  readonly title: string;
+  readonly findings: readonly FindingContent[];
+}
+
+export interface ConcessionContent {
+  readonly number: number;
+  readonly title: string;
+  readonly reason: string;
+  readonly grantedBy: string;
+  readonly until: string;
+  readonly measures: readonly { readonly what: string; readonly interval: string; readonly owner: string }[];
+}
+
+export interface RequirementContent {
+  readonly text: string;
+  readonly status: string;
+  readonly basis: string;
+  readonly source: string;
+  readonly findings: readonly number[];
+}
+
+export interface WorkingContent {
+  readonly number: number;
+  readonly title: string;
+  readonly inputs: readonly {
+    readonly symbol: string;
+    readonly name: string;
+    readonly value: string;
+    readonly from: string;
+  }[];
+  readonly formula: readonly string[];
+  readonly steps: readonly Row[];
+  readonly result: Row;
+  readonly source: string;
+  readonly validity: string;
+  readonly warnings: readonly string[];
+  readonly usedBy: readonly number[];
+}
+
+export interface FileContent {
+  readonly title: string;
+  readonly machine: string;
+  readonly revision: string;
+  readonly invented: boolean;
+  readonly date: string;
+  readonly year: number;
+  readonly month: number;
+  readonly day: number;
+  readonly cover: Picture;
+  readonly facts: readonly Row[];
+  readonly brief: readonly { readonly title: string; readonly rows: readonly Row[] }[];
+  readonly views: readonly Picture[];
+  readonly health: readonly Row[];
+  readonly notes: readonly string[];
+  readonly summary: string;
+  readonly groups: readonly GroupContent[];
+  readonly signs: Readonly<Record<string, string>>;
+  readonly decided: string;
+  readonly concessions: readonly ConcessionContent[];
+  readonly requirementsSummary: string;
+  readonly requirements: readonly {
+    readonly element: string;
+    readonly rows: readonly RequirementContent[];
+  }[];
+  readonly workings: readonly WorkingContent[];
+  readonly settings: readonly Row[];
+  readonly surveyNotes: readonly string[];
+  readonly cautions: readonly string[];
+  readonly sources: readonly {
+    readonly title: string;
+    readonly edition: string;
+    readonly kind: string;
+    readonly seen: string;
+  }[];
+}

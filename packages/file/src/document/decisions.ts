@@ -1,0 +1,69 @@
+import type { Decision } from '@coveline/project';
+import type { Finding } from '@coveline/review';
+import type { ConcessionContent, DecisionContent, Row } from './content.ts';
+import type { Printer } from './printable.ts';
+import { becauseWords } from './words.ts';
+
+export function decisionContent(decision: Decision | undefined, { text }: Printer): DecisionContent {
+  if (!decision) return { kind: 'Not decided', lines: [] };
+  const lines: Row[] = [];
+  const add = (label: string, value: string): void => {
+    if (value) lines.push({ label, value: text(value) });
+  };
+  switch (decision.kind) {
+    case 'change':
+      add('Option', decision.option);
+      add('Note', decision.note);
+      return { kind: 'Change it', lines };
+    case 'doesNotApply':
+      add('Reason', decision.reason);
+      return { kind: 'Does not apply', lines };
+    case 'concession':
+      add('Reason', decision.reason);
+      add('Because', becauseWords[decision.because]);
+      decision.controlMeasures.forEach((m, i) => {
+        add(`Control measure ${i + 1}`, [m.what, m.interval, m.owner].filter(Boolean).join(' · '));
+      });
+      add('Granted by', decision.grantedBy);
+      add('Until', decision.until);
+      return { kind: 'Concession', lines };
+  }
+}
+
+/** Every concession with what keeps it under control; `numbered` are the findings in the order of the file. */
+export function concessionsContent(
+  numbered: readonly Finding[],
+  decisions: Readonly<Record<string, Decision>>,
+  { text }: Printer,
+): ConcessionContent[] {
+  return numbered.flatMap((finding, i) => {
+    const decision = decisions[finding.id];
+    if (decision?.kind !== 'concession') return [];
+    return [
+      {
+        number: i + 1,
+        title: text(finding.title),
+        reason: text(`${decision.reason} (${becauseWords[decision.because]})`),
+        grantedBy: text(decision.grantedBy),
+        until: text(decision.until),
+        measures: decision.controlMeasures.map((m) => ({
+          what: text(m.what),
+          interval: text(m.interval || 'not stated'),
+          owner: text(m.owner || 'not stated'),
+        })),
+      },
+    ];
+  });
+}
+
+/** One sentence with the counts. */
+export function decidedInWords(
+  findings: readonly Finding[],
+  decisions: Readonly<Record<string, Decision>>,
+): string {
+  const count = (kind: Decision['kind']): number =>
+    findings.filter((f) => decisions[f.id]?.kind === kind).length;
+  const [change, concession, none] = [count('change'), count('concession'), count('doesNotApply')];
+  const open = findings.length - change - concession - none;
+  return `Of ${findings.length} findings, ${change} are to be changed, ${concession} are kept as concessions, ${none} do not apply, and ${open} are not decided.`;
+}

@@ -1,0 +1,15 @@
+import type { Place, SurveyResult } from '@coveline/survey';
+
+/** Every place that the survey lists, by id. */
+export function placesById({ measures }: SurveyResult): ReadonlyMap<string, Place> {
+  const lists: (readonly Place[] | undefined)[] = [
+    measures.standingLiquid?.places,
+    measures.flatFaces?.places,
+    measures.insideCorners?.places,
+    measures.narrowGaps?.places,
+    measures.narrowGaps?.joints,
+    measures.hollows?.closed,
+    measures.hollows?.blind,
+  ];
+  return new Map(lists.flatMap((list) => (list ?? []).map((place) => [place.id, place] as const)));
+}

@@ -1,0 +1,62 @@
+/** Calculations, numbered in the order in which the findings use them; one that is used twice is shown once. */
+import { formatQuantity, type Working, type WorkingValue } from '@coveline/quantity';
+import type { WorkingContent } from './content.ts';
+import type { Printer } from './printable.ts';
+
+export interface WorkingBook {
+  /** Number of the calculation, new or known. */
+  readonly numberOf: (working: Working, finding: number) => number;
+  readonly all: () => readonly WorkingContent[];
+}
+
+export function newWorkingBook(printer: Printer): WorkingBook {
+  const entries: { working: Working; usedBy: number[] }[] = [];
+  const known = new Map<string, number>();
+  return {
+    numberOf: (working, finding) => {
+      const key = JSON.stringify(working);
+      let index = known.get(key);
+      if (index === undefined) {
+        index = entries.push({ working, usedBy: [] }) - 1;
+        known.set(key, index);
+      }
+      const { usedBy } = entries[index];
+      if (usedBy.at(-1) !== finding) usedBy.push(finding);
+      return index + 1;
+    },
+    all: () => entries.map(({ working, usedBy }, i) => contentOf(working, i + 1, usedBy, printer)),
+  };
+}
+
+function contentOf(
+  w: Working,
+  number: number,
+  usedBy: readonly number[],
+  { text, short }: Printer,
+): WorkingContent {
+  return {
+    number,
+    title: text(w.title),
+    inputs: w.inputs.map((v) => ({
+      symbol: text(v.symbol),
+      name: short(v.name, 200),
+      value: text(valueOf(v)),
+      from: short(v.from ?? '', 200),
+    })),
+    formula: w.formula.map(text),
+    steps: w.steps.map((v) => ({ label: text(named(v)), value: text(valueOf(v)) })),
+    result: { label: text(named(w.result)), value: text(valueOf(w.result)) },
+    source: text(w.source),
+    validity: text(w.validity),
+    warnings: w.warnings.map(text),
+    usedBy,
+  };
+}
+
+function named({ symbol, name }: WorkingValue): string {
+  return symbol === name || symbol === '' ? name : `${symbol}, ${name}`;
+}
+
+function valueOf({ value, unit, text }: WorkingValue): string {
+  return text ?? formatQuantity(value, unit);
+}
