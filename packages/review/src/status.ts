@@ -2,6 +2,7 @@
 import { type Demand, type Evidence, elements, type MeasureKey } from '@coveline/catalogue';
 import type { RuleResult } from './draft.ts';
 import { some, theName } from './names/display.ts';
+import type { Noun } from './names/nouns.ts';
 import { isComputed, type Scene } from './scene.ts';
 import type { Finding, RequirementStatus } from './types.ts';
 
@@ -62,7 +63,7 @@ function statusOf(
   if (rule && measures.some((e) => isComputed(scene, e.measure)))
     return line(
       'notShown',
-      `No candidate found: ${rule.basis}. Still ${howToShow(open.length > 0 ? open : missing)}`,
+      `No candidate found: ${rule.basis}. Still ${howToShow(open.length > 0 ? open : missing)}${candidates}`,
     );
   return line('notShown', `To be shown: ${howToShow([...open, ...missing])}${candidates}`);
 }
@@ -121,11 +122,18 @@ function howToShow(evidence: readonly Evidence[]): string {
 
 /** Names are hints: they say where to look, and make no finding. */
 function candidatesFor(scene: Scene, demand: Demand): string {
-  if (!demand.evidence.some((e) => e.by === 'measure' && e.measure === 'fasteners')) return '';
+  const asksForScrews = demand.evidence.some((e) => e.by === 'measure' && e.measure === 'fasteners');
+  if (asksForScrews) return namedParts(scene, 'fastener', 'screws or nuts');
+  if (demand.id === 'pipe-dead') return namedParts(scene, 'blank', 'caps of closed branches');
+  return '';
+}
+
+function namedParts(scene: Scene, noun: Noun, like: string): string {
   const named = scene.known.model.parts.filter(
-    (_, p) => scene.known.is[p]?.noun === 'fastener' && scene.known.is[p].from === 'name',
+    (_, p) => scene.known.is[p]?.noun === noun && scene.known.is[p].from === 'name',
   );
-  if (named.length === 0) return '. No part is named like a screw or nut';
+  if (named.length === 0) return `. No part is named like ${like}`;
   const names = [...new Set(named.map((p) => theName(p.name)))];
-  return `. Look at ${named.length} parts that are named like screws or nuts: ${some(names, 4)}`;
+  const parts = named.length === 1 ? '1 part that is' : `${named.length} parts that are`;
+  return `. Look at ${parts} named like ${like}: ${some(names, 4)}`;
 }

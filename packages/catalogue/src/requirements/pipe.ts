@@ -50,7 +50,7 @@ export const pipes = requirementsOf('pipe', [
     text: 'Closed branches off a flow path are as short as possible.',
     areas: F,
     hazards: 'B',
-    shown: [decides('hollows')],
+    shown: [finds('hollows')],
     from: [memory('EHEDG-10', 'dead legs'), half('BPE', 'part SD'), memory('3-A', 'dead ends')],
     limits: [
       atMost('ratio', 1, '1', {

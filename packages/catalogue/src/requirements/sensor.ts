@@ -20,7 +20,7 @@ export const sensors = requirementsOf('sensor', [
     text: 'A sensor is flush, or its pocket is wider than deep.',
     areas: F,
     hazards: 'B',
-    shown: [decides('hollows')],
+    shown: [finds('hollows')],
     from: [memory('EHEDG-37', 'installation'), memory('EHEDG-10', 'branches'), half('BPE', 'part SD')],
     limits: [
       atMost('ratio', 1, '1', {

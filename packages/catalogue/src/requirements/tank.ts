@@ -42,7 +42,7 @@ export const tanks = requirementsOf('tank', [
     text: 'Branches of vessels are short and wide and see the spray.',
     areas: F,
     hazards: 'B',
-    shown: [decides('hollows'), finds('jetReach')],
+    shown: [finds('hollows'), finds('jetReach')],
     from: [memory('EHEDG-10', 'branches'), memory('BPE', 'part SD')],
     limits: [
       atMost('ratio', 1, '1', {

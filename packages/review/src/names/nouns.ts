@@ -26,6 +26,7 @@ export type Noun =
   | 'hopper'
   | 'tank'
   | 'pipe'
+  | 'blank'
   | 'valve'
   | 'pump'
   | 'sensor'
@@ -135,7 +136,12 @@ export const nouns: readonly NounEntry[] = [
   entry(
     'pipe',
     'pipe',
-    'pipe rohrleitung rohrbogen tee bend elbow union reducer blind_cap blindkappe ferrule clamp_union tuyau tuyauterie tubería tuberia tubazione leiding bogen manifold riser',
+    'pipe rohrleitung rohrbogen tee bend elbow union reducer ferrule clamp_union tuyau tuyauterie tubería tuberia tubazione leiding bogen manifold riser',
+  ),
+  entry(
+    'blank',
+    'pipe',
+    'blind_cap blank_cap blind_flange end_plate blindkappe blinddeckel blindflansch bouchon_plein tapon_ciego tappo_cieco blindkap',
   ),
   entry('valve', 'valve', 'valve ventil vanne valvola válvula valvula klep cock hahn'),
   entry('pump', 'pump', 'pump pumpe impeller rotor pompe bomba pompa pomp'),

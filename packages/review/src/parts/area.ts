@@ -15,6 +15,7 @@ const touchesProduct: ReadonlySet<Noun> = new Set([
   'hopper',
   'tank',
   'pipe',
+  'blank',
   'valve',
   'pump',
   'nozzle',

@@ -1,9 +1,10 @@
 /** Closed hollows whose tightness has to be shown, open ends, and blind holes. */
 import type { AreaClass } from '@coveline/catalogue';
 import { formatQuantity } from '@coveline/quantity';
-import type { BlindChannel, ClosedHollow } from '@coveline/survey';
+import type { BlindChannel, ClosedHollow, Pool } from '@coveline/survey';
 import type { Draft, RuleResult } from '../draft.ts';
 import { boxVolume, overlap } from '../geometry/extent.ts';
+import { liesIn } from '../geometry/lies-in.ts';
 import { alike, some, TheName, theName } from '../names/display.ts';
 import { measured } from '../numbers/measured.ts';
 import {
@@ -36,6 +37,8 @@ const isOfLine = (scene: Scene, p: number) => lines.has(elementOf(scene, p) ?? '
 /** A blind channel at least this deep for its mouth, with at least this mouth, is a tube with an open end. */
 const tubeRatio = 3;
 const tubeMouth_mm = 8;
+/** What is longer is the line itself, ending where something is drawn shut. */
+const longestLeg = 10;
 
 const deadEndOf: Partial<Record<string, string>> = {
   pipe: 'pipe-dead',
@@ -153,6 +156,9 @@ function blindChannels(scene: Scene, blind: readonly BlindChannel[]): Draft[] {
     if (parts.length === 0 || parts.some((p) => scene.known.isPack(p) || isFastener(scene, p))) return [];
     if (isFilled(scene, channel)) return [];
     const area = strictestArea(scene, parts);
+    // A line that ends at a valve drawn shut is no hollow member.
+    const ofLine = parts.some((p) => isOfLine(scene, p));
+    if (ofLine && (area !== 'food' || channel.ratio > longestLeg)) return [];
     const tube = channel.ratio >= tubeRatio && channel.mouth_mm >= tubeMouth_mm;
     const dead = parts.map((p) => deadEndOf[elementOf(scene, p) ?? '']).find((id) => id !== undefined);
     const demand = firstInForce(
@@ -180,8 +186,16 @@ function blindChannels(scene: Scene, blind: readonly BlindChannel[]): Draft[] {
     const isTube = demand.id === 'hollow-open';
     const isLeg = deadLegs.has(demand.id);
     const name = TheName(scene.known.model.parts[parts[0]].name);
-    const what = isTube ? 'a hollow with an open end' : isLeg ? 'a dead end' : 'a blind hole';
-    const times = group.length > 1 ? `${group.length} times ` : '';
+    const [one, many] = isTube
+      ? ['a hollow with an open end', 'hollows with an open end']
+      : isLeg
+        ? ['a dead end', 'dead ends']
+        : ['a blind hole', 'blind holes'];
+    const what = group.length === 1 ? one : `${group.length} ${many}`;
+    const stays = poolsIn(
+      scene,
+      sorted.map((c) => c.channel),
+    ).reduce((sum, p) => sum + p.volume_mL, 0);
     return {
       demand,
       limit,
@@ -191,7 +205,7 @@ function blindChannels(scene: Scene, blind: readonly BlindChannel[]): Draft[] {
       places: sorted.map((c) => c.channel),
       parts: all,
       area,
-      title: `${name} has ${times}${what} ${formatQuantity(channel.depth_mm, 'mm', { digits: 3 })} deep behind a mouth of ${formatQuantity(channel.mouth_mm, 'mm', { digits: 3 })}: ${channel.ratio.toFixed(1)} times as deep as wide`,
+      title: `${name} has ${what}${group.length > 1 ? ', the deepest' : ''} ${formatQuantity(channel.depth_mm, 'mm', { digits: 3 })} deep behind a mouth of ${formatQuantity(channel.mouth_mm, 'mm', { digits: 3 })}: ${channel.ratio.toFixed(1)} times as deep as wide`,
       numbers: [
         measured(
           'Depth',
@@ -203,6 +217,9 @@ function blindChannels(scene: Scene, blind: readonly BlindChannel[]): Draft[] {
         ),
         measured('Mouth', channel.mouth_mm, 'mm', 'clear width at the mouth'),
         measured('Depth over width', channel.ratio, '1', 'depth / mouth'),
+        ...(stays > 0
+          ? [measured('Stays after draining', stays, 'mL', 'standing liquid in it, all together')]
+          : []),
       ],
       why: isLeg
         ? 'Cleaning liquid does not turn over in it: soil stays, strength and temperature are not reached at its end, and what grows there seeds every batch.'
@@ -223,6 +240,13 @@ function blindChannels(scene: Scene, blind: readonly BlindChannel[]): Draft[] {
 }
 
 const deadLegs = new Set(Object.values(deadEndOf));
+
+/** Standing liquid in the channels. */
+function poolsIn(scene: Scene, channels: readonly BlindChannel[]): readonly Pool[] {
+  return (scene.survey.measures.standingLiquid?.places ?? []).filter((pool) =>
+    channels.some((channel) => liesIn(pool, channel)),
+  );
+}
 
 /** A screw in its hole fills it. */
 function isFilled(scene: Scene, { bounds_mm: [low, high] }: BlindChannel): boolean {

@@ -3,6 +3,7 @@ import type { AreaClass, Demand, Limit } from '@coveline/catalogue';
 import { formatQuantity } from '@coveline/quantity';
 import type { InsideCorner } from '@coveline/survey';
 import type { Draft, RuleResult } from '../draft.ts';
+import { liesIn } from '../geometry/lies-in.ts';
 import { alike, some, TheName, theName } from '../names/display.ts';
 import { measured } from '../numbers/measured.ts';
 import {
@@ -22,9 +23,6 @@ const noise_mm = 0.005;
 const nearly = 0.9;
 /** Edges of a part that are shorter together are told in one finding for all parts. */
 const worthTelling_mm: Record<AreaClass, number> = { food: 20, splash: 100, nonFood: Infinity };
-
-/** Boxes of hollows come from columns of air, and are this much too small at most. */
-const onWall_mm = 3;
 
 interface Edge {
   readonly corner: InsideCorner;
@@ -78,12 +76,8 @@ function judged(scene: Scene, corner: InsideCorner): Edge | null {
 }
 
 /** The edge lies on the wall of a closed hollow. */
-function isEnclosed(scene: Scene, { parts, bounds_mm: [low, high] }: InsideCorner): boolean {
-  return (scene.survey.measures.hollows?.closed ?? []).some(
-    ({ parts: walls, bounds_mm: [from, to] }) =>
-      parts.every((id) => walls.includes(id)) &&
-      [0, 1, 2].every((i) => from[i] - onWall_mm <= low[i] && high[i] <= to[i] + onWall_mm),
-  );
+function isEnclosed(scene: Scene, corner: InsideCorner): boolean {
+  return (scene.survey.measures.hollows?.closed ?? []).some((hollow) => liesIn(corner, hollow));
 }
 
 function draftOf(scene: Scene, group: readonly Edge[]): Draft {

@@ -3,6 +3,7 @@ import type { AreaClass, Limit } from '@coveline/catalogue';
 import { formatQuantity } from '@coveline/quantity';
 import type { Pool } from '@coveline/survey';
 import type { Draft, RuleResult } from '../draft.ts';
+import { liesIn } from '../geometry/lies-in.ts';
 import { carriers } from '../geometry/under-pool.ts';
 import { alike, TheName } from '../names/display.ts';
 import { measured } from '../numbers/measured.ts';
@@ -32,7 +33,7 @@ export function standingLiquid(scene: Scene): RuleResult {
   const pools = scene.survey.measures.standingLiquid?.places ?? [];
   const accepted = scene.brief.acceptedPool_mL;
   const kept = pools.map((pool) => judged(scene, pool)).filter((k) => k !== null);
-  const asked = kept.filter((k) => isAsked(scene, k.area));
+  const asked = kept.filter((k) => isAsked(scene, k.area) && !isInBlindHole(scene, k));
   const large = asked.filter((k) => k.pool.volume_mL > accepted);
   const small = asked.filter((k) => k.pool.volume_mL <= accepted);
   const drafts = [
@@ -87,6 +88,15 @@ function judged(scene: Scene, pool: Pool): Kept | null {
 /** Nothing is asked of the non-food area; where only dry cleaning reaches, only of what product itself can fill. */
 function isAsked(scene: Scene, area: AreaClass): boolean {
   return area === 'food' || (area === 'splash' && !scene.dryOnly);
+}
+
+/** A blind hole that is too deep is told as such, with the liquid that stays in it. */
+function isInBlindHole(scene: Scene, { pool, area }: Kept): boolean {
+  const demand = firstInForce(scene, ['hollow-blind'], area);
+  const most = demand && limitOf(demand, 'ratio', area)?.atMost;
+  return (scene.survey.measures.hollows?.blind ?? []).some(
+    (channel) => most != null && channel.ratio > most && liesIn(pool, channel),
+  );
 }
 
 function unasked(scene: Scene, count: number): string {
