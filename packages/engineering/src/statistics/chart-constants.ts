@@ -3,6 +3,33 @@ import { number } from '../calculation/inputs.ts';
 import { simpson } from '../numeric/quadrature.ts';
 import { logGamma, normalCdf, normalDensity } from '../numeric/special.ts';
 
+/** Step, in standard deviations, of the common grid for place and range. */
+const step = 0.06;
+const half = 150;
+const widest = 240;
+
+/**
+ * Mean and mean square of the range of n standard normal values. One grid serves x and x + w, so that the normal
+ * distribution is computed once a point and not once a pair.
+ */
+function rangeMoments(n: number): { readonly d2: number; readonly square: number } {
+  const cdf = Float64Array.from({ length: 2 * half + widest + 1 }, (_, k) => normalCdf((k - half) * step));
+  /** P(range <= w steps). */
+  const within = (w: number) =>
+    n *
+    simpson(
+      (k) => normalDensity((k - half) * step) * (cdf[k + w] - cdf[k]) ** (n - 1) * step,
+      0,
+      2 * half,
+      2 * half,
+    );
+  const beyond = Float64Array.from({ length: widest + 1 }, (_, w) => 1 - within(w));
+  return {
+    d2: simpson((w) => beyond[w] * step, 0, widest, widest),
+    square: simpson((w) => 2 * w * step * beyond[w] * step, 0, widest, widest),
+  };
+}
+
 export const chartConstants = calculation({
   name: 'chart-constants',
   title: 'Constants of charts of mean and range',
@@ -16,7 +43,7 @@ export const chartConstants = calculation({
     c4: { symbol: 'c4', label: 'mean standard deviation over true one', unit: '1' },
   },
   equation: [
-    'd2 = integral of 1 - Phi^n - (1 - Phi)^n; E(W^2) = integral of 2 w (1 - F(w)), F(w) = n integral of phi(x) (Phi(x+w) - Phi(x))^(n-1); d3 = sqrt(E(W^2) - d2^2)',
+    'd2 = integral of 1 - F(w), E(W^2) = integral of 2 w (1 - F(w)), F(w) = n integral of phi(x) (Phi(x+w) - Phi(x))^(n-1); d3 = sqrt(E(W^2) - d2^2)',
     'A2 = 3/(d2 sqrt(n)), D3 = max(0, 1 - 3 d3/d2), D4 = 1 + 3 d3/d2',
     'c4 = sqrt(2/(n-1)) Gamma(n/2)/Gamma((n-1)/2)',
   ],
@@ -29,10 +56,7 @@ export const chartConstants = calculation({
     source: 'check value S-11-5',
   },
   compute({ size: n }) {
-    const d2 = simpson((x) => 1 - normalCdf(x) ** n - (1 - normalCdf(x)) ** n, -10, 10, 2000);
-    const within = (w: number) =>
-      n * simpson((x) => normalDensity(x) * (normalCdf(x + w) - normalCdf(x)) ** (n - 1), -9, 9, 300);
-    const square = simpson((w) => 2 * w * (1 - within(w)), 0, 14, 300);
+    const { d2, square } = rangeMoments(n);
     const d3 = Math.sqrt(square - d2 * d2);
     return {
       values: {
