@@ -5,92 +5,40 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { applyCommand, type Command, type Project, project } from '@coveline/project';
-import pg from 'pg';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { databases, serverUrl } from '../test-data/databases.ts';
 import {
   addRevision,
-  assemble,
-  beginJob,
-  cancelJob,
-  completeJob,
   createMachine,
   doCommand,
-  failJob,
   findSurvey,
-  getJob,
   getMachine,
   history,
-  type JobRow,
   listJobs,
   listMachines,
   listReviews,
   listSurveys,
   type Message,
   nextUndoRedo,
-  openInMemory,
-  openStore,
   orderJob,
   redo,
-  reportJob,
-  returnJob,
   type Store,
-  StoreError,
   storeReview,
   storeSurvey,
   touchMachine,
   undo,
 } from './index.ts';
 
-interface Setting {
-  readonly name: string;
-  /** Ends every connection to the database from the server's side, where there is such a thing. */
-  readonly cutConnections?: () => Promise<void>;
-  readonly open: (dataDir: string) => Promise<Store>;
-  readonly drop: () => Promise<void>;
-}
-
-const serverUrl = process.env.COVELINE_TEST_DATABASE_URL;
-const settings: Setting[] = [
-  {
-    name: 'embedded, in memory',
-    open: async (dataDir) => assemble(dataDir, await openInMemory()),
-    drop: async () => {},
-  },
-  ...(serverUrl === undefined ? [] : [onServer(serverUrl)]),
-];
-
 describe.skipIf(serverUrl !== undefined)('PostgreSQL', () => {
   test.skip('the contract on PostgreSQL: set COVELINE_TEST_DATABASE_URL, or use scripts/with-postgres.sh', () => {});
 });
-
-/** A database of its own on the server, so that suites do not take each other's jobs. */
-function onServer(url: string): Setting {
-  const name = `coveline_${randomUUID().replaceAll('-', '')}`;
-  const own = new URL(url);
-  own.pathname = `/${name}`;
-  const admin = async (statement: string) => {
-    const client = new pg.Client({ connectionString: url });
-    await client.connect();
-    await client.query(statement).finally(() => client.end());
-  };
-  return {
-    name: 'PostgreSQL server',
-    open: async (dataDir) => {
-      await admin(`create database ${name}`);
-      return await openStore({ dataDir, databaseUrl: own.href });
-    },
-    cutConnections: () =>
-      admin(`select pg_terminate_backend(pid) from pg_stat_activity where datname = '${name}'`),
-    drop: () => admin(`drop database ${name} with (force)`),
-  };
-}
 
 const empty: Project = project.parse({ schema: 'coveline.project/1', name: 'Invented mixer' });
 const as = { by: 'Reviewer', what: 'Changed something' };
 const rename = (name: string): Command => ({ do: 'rename', name });
 const withRevision = { ...empty, revisions: [{ id: 'r1', label: 'A', file: 'a.stl', up: 'z' as const }] };
 
-describe.each(settings)('store: $name', ({ open, drop, cutConnections }) => {
+describe.each(databases)('store: $name', ({ open, drop, cutConnections }) => {
   let store: Store;
   let dataDir: string;
 
@@ -314,68 +262,6 @@ describe.each(settings)('store: $name', ({ open, drop, cutConnections }) => {
       await expect(store.blobs.receive(broken)).rejects.toThrow('connection lost');
       expect(await readdir(join(dataDir, 'blobs', 'incoming'))).toEqual([]);
     });
-  });
-
-  describe('jobs', () => {
-    const order = (machine: string) =>
-      store.transaction((tx) => orderJob(tx, store.engine, { kind: 'survey', machine, revision: 'r1' }));
-
-    test('states follow each other, and a job that is over does not change', async () => {
-      const id = await newMachine();
-      const { id: job } = await order(id);
-      expect((await order(id)).id).toBe(job);
-      const at = (change: (...a: Parameters<typeof beginJob>) => Promise<JobRow | null>) =>
-        store.transaction((tx) => change(tx, job));
-      expect((await at(beginJob))?.state).toBe('running');
-      expect((await order(id)).id).not.toBe(job);
-      expect(await store.transaction((tx) => reportJob(tx, job, 'Reading', 0.5))).toMatchObject({
-        stage: 'Reading',
-        done: 0.5,
-      });
-      expect((await at(returnJob))?.state).toBe('waiting');
-      expect((await at(beginJob))?.state).toBe('running');
-      expect((await at(completeJob))?.state).toBe('done');
-      expect(await at(beginJob)).toBeNull();
-      expect(await store.transaction((tx) => failJob(tx, job, 'no'))).toBeNull();
-      expect((await store.transaction((tx) => cancelJob(tx, store.engine, job))).state).toBe('done');
-    });
-
-    test('an unknown job is named in the error', async () => {
-      await expect(store.transaction((tx) => getJob(tx, 'nobody'))).rejects.toBeInstanceOf(StoreError);
-    });
-
-    test('a job runs once, a cancelled one never, a failing one again, a hopeless one six times', async () => {
-      const names = ['good', 'cancelled', 'flaky', 'hopeless'] as const;
-      const machines = new Map<string, string>();
-      const jobs: string[] = [];
-      for (const name of names) {
-        const machine = await newMachine();
-        machines.set(machine, name);
-        jobs.push((await order(machine)).id);
-      }
-      await store.transaction((tx) => cancelJob(tx, store.engine, jobs[1]));
-      const runs: Record<string, number> = {};
-      await store.engine.work(
-        'survey',
-        2,
-        async (job) => {
-          const row = await store.transaction((tx) => beginJob(tx, job));
-          const name = row && machines.get(row.machine);
-          if (!name) return;
-          runs[name] = (runs[name] ?? 0) + 1;
-          if (name === 'hopeless' || (name === 'flaky' && runs[name] === 1)) throw new Error('try again');
-          await store.transaction((tx) => completeJob(tx, job));
-        },
-        async (job) => {
-          await store.transaction((tx) => failJob(tx, job, 'Given up.'));
-        },
-      );
-      const states = () =>
-        Promise.all(jobs.map(async (j) => (await store.transaction((tx) => getJob(tx, j))).state));
-      await expect.poll(states, { timeout: 50_000 }).toEqual(['done', 'cancelled', 'done', 'failed']);
-      expect(runs).toEqual({ good: 1, flaky: 2, hopeless: 6 });
-      expect((await store.transaction((tx) => getJob(tx, jobs[3]))).error).toBe('Given up.');
-    }, 60_000);
   });
 
   test('a change is told with its version', async () => {
