@@ -36,7 +36,10 @@ export function spread({ columns, level, from }: Flood, seeds: readonly number[]
   const { nu, nv } = grid;
   const heap = new FlatQueue<number>();
   const run: number[] = [];
-  for (const n of seeds) heap.push(n, level[n]);
+  for (const n of seeds) {
+    if (level[n] === -Infinity) run.push(n);
+    else heap.push(n, level[n]);
+  }
 
   const relax = (passages: Passages, strip: number, node: number, own: number): void => {
     const end = passages.first[strip + 1];

@@ -59,6 +59,10 @@ export function shoreOf(soup: Soup, bins: TriangleBins, region: Region): Shore {
   let between = 0;
   const heightOf = (m: number): number =>
     Math.min(columns.top[region.nodes[m]], region.level) - columns.bottom[region.nodes[m]];
+  const listed = (triangle: number): boolean => parts.has(soup.part[triangle]);
+  const list = (triangle: number): void => {
+    parts.add(soup.part[triangle]);
+  };
   const look = (line: Line, strip: number, cell: number, way: number): void => {
     for (let k = first[cell]; k < first[cell + 1]; k++) {
       const m = members[k];
@@ -76,9 +80,7 @@ export function shoreOf(soup: Soup, bins: TriangleBins, region: Region): Shore {
       const end = endOf(line, strip, sense, eye[m], bottom, top, other === none);
       reach[m * 4 + way] = end.share;
       endHeight[m * 4 + way] = end.height;
-      wallsSeen(line, strip, bottom, top, sense, (triangle) => {
-        parts.add(soup.part[triangle]);
-      });
+      wallsSeen(line, strip, bottom, top, sense, listed, list);
     }
   };
   for (const axis of [1, 0] as const) {

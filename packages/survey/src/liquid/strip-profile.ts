@@ -97,20 +97,24 @@ function placeAt(line: Line, k: number, z: number): number {
 /** Part of a height range that is too little to count as a wall of the region, mm. */
 const sliver_mm = 1e-6;
 
-/** Pieces of the strip that are seen from the column, looking level, between two heights. */
+/**
+ * Pieces of the strip that are seen from the column, looking level, between two heights. Those whose triangle is `known`
+ * are not looked at.
+ */
 export function wallsSeen(
   line: Line,
   strip: number,
   low: number,
   high: number,
   sense: 1 | -1,
+  known: (triangle: number) => boolean,
   found: (triangle: number) => void,
 ): void {
   const start = line.at[sense > 0 ? strip : strip + 1];
   for (let k = line.pieceHead[strip]; k >= 0; k = line.pieceNext[k]) {
     const from = Math.max(low, Math.min(line.pieceFromZ[k], line.pieceToZ[k]));
     const to = Math.min(high, Math.max(line.pieceFromZ[k], line.pieceToZ[k]));
-    if (to - from < sliver_mm) continue;
+    if (to - from < sliver_mm || known(line.pieceTriangle[k])) continue;
     const z = (from + to) / 2;
     const away = (placeAt(line, k, z) - start) * sense;
     let hidden = false;
