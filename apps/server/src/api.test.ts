@@ -5,11 +5,14 @@ import { join } from 'node:path';
 import { type Job, job, machine, machineSummary, problem, uploadAnswer } from '@coveline/api';
 import { decodeModel, triangleCount } from '@coveline/model';
 import { assemble, openInMemory, type Store } from '@coveline/store';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { boxObj } from '../test-data/box-obj.ts';
 import { multipartBody } from '../test-data/multipart-body.ts';
 import type { App } from './app-type.ts';
 import { start } from './serve.ts';
+
+// Child processes on a busy machine of two cores.
+vi.setConfig({ testTimeout: 90_000 });
 
 let dataDir: string;
 let store: Store;
@@ -51,7 +54,7 @@ async function jobOf(id: string): Promise<Job> {
 }
 
 async function finished(id: string): Promise<Job> {
-  await expect.poll(async () => (await jobOf(id)).state, { timeout: 25_000 }).not.toMatch(/waiting|running/);
+  await expect.poll(async () => (await jobOf(id)).state, { timeout: 60_000 }).not.toMatch(/waiting|running/);
   return await jobOf(id);
 }
 
@@ -175,6 +178,29 @@ describe('the whole way', () => {
     expect(answers.map((a) => a.statusCode)).toEqual(Array(20).fill(200));
     const { project } = machine.parse((await get(`/api/machines/${id}`)).json());
     expect(Object.keys(project.parts[revision])).toHaveLength(20);
+  });
+});
+
+describe('the file', () => {
+  test('is made from a surveyed revision and kept', async () => {
+    const { id, base } = await surveyed();
+    expect(problem.parse((await get(`${base}/file.pdf`)).json()).code).toBe('no-file');
+    const order = job.parse((await post(`${base}/file`)).json());
+    expect(order.kind).toBe('file');
+    expect(await finished(order.id)).toMatchObject({ state: 'done', error: null });
+    const pdf = await get(`${base}/file.pdf`);
+    expect(pdf.headers['content-type']).toBe('application/pdf');
+    expect(pdf.headers['content-disposition']).toBe(`inline; filename="${id}-a.pdf"`);
+    expect(pdf.rawPayload.subarray(0, 5).toString()).toBe('%PDF-');
+    const read = machine.parse((await get(`/api/machines/${id}`)).json());
+    expect(read.revisions[0].hasFile).toBe(true);
+  });
+
+  test('needs a survey first', async () => {
+    const id = await newMachine();
+    const { revision } = uploadAnswer.parse((await upload(id, 'garbage.obj', 'not a model')).json());
+    const answer = await post(`/api/machines/${id}/revisions/${revision}/file`);
+    expect([answer.statusCode, problem.parse(answer.json()).code]).toEqual([409, 'not-surveyed']);
   });
 });
 
