@@ -68,3 +68,23 @@ describe('logger files', () => {
     expect(run(file)).toContain(message);
   });
 });
+
+describe('growth over a logger file', () => {
+  const growth = (file: string) =>
+    findCalculation('growth-of-logger-file')!.evaluate({ file, start: Math.log10(2) });
+
+  it('WP6: 8 degC for 60 h at the warmest of two sensors, with a gap that is bridged', () => {
+    const outcome = growth('time h,cold degC,warm degC\n0,4,8\n20,4,\n40,,8\n60,4,8\n');
+    if (outcome.kind === 'refused') throw new Error(outcome.reason);
+    // 90.04 cfu/mL, four digits.
+    expect(Math.abs(10 ** outcome.values.end / 90.04 - 1)).toBeLessThan(1e-4);
+    expect(outcome.warnings[0]).toContain('warm degC');
+  });
+
+  it('names a sensor without values', () => {
+    expect(growth('time h,a degC,b degC\n0,4,\n20,4,\n')).toMatchObject({
+      kind: 'refused',
+      reason: expect.stringContaining('"b degC"') as string,
+    });
+  });
+});

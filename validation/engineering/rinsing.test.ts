@@ -2,6 +2,9 @@
 import { describe } from 'vitest';
 import { type CheckRow, checkRows } from './check.ts';
 
+/** Cd a sqrt(2 g) of the default outlet of 50 mm. */
+const outlet = 0.62 * (Math.PI / 4) * 0.05 ** 2 * Math.sqrt(2 * 9.80665);
+
 describe('rinsing, dead legs, draining, suction', () => {
   const rows: CheckRow[] = [
     ...(
@@ -62,6 +65,34 @@ describe('rinsing, dead legs, draining, suction', () => {
       why: 'printed with 5 digits',
     },
     // Closed form of a cone: t = (2/5) pi tan^2(phi/2) h^2.5 / (Cd a sqrt(2g)).
+    // 2:1 ellipsoidal bottom of depth b = D/4 under a cylinder: A = pi D^2/4 (2h/b - h^2/b^2), so the integral of
+    // A/sqrt(h) is pi D^2/4 (14/15 sqrt(b) + 2 (sqrt(H) - sqrt(b))).
+    {
+      id: 'closed form, cylinder with ellipsoidal bottom',
+      calculation: 'drain-tank',
+      inputs: { shape: 'dishedBottom', diameter: 1.6, start: 2 },
+      expected: {
+        time:
+          ((Math.PI / 4) * 1.6 ** 2 * ((14 / 15) * Math.sqrt(0.4) + 2 * (Math.sqrt(2) - Math.sqrt(0.4)))) /
+          outlet,
+      },
+      tolerance: 1e-6,
+      why: 'quadrature over a kink against closed form',
+    },
+    // Cone of 60 degrees under a cylinder of 1.2 m: height of the cone b = 0.6/tan(30 degrees).
+    {
+      id: 'closed form, cylinder with conical bottom',
+      calculation: 'drain-tank',
+      inputs: { shape: 'coneBottom', diameter: 1.2, coneAngle_deg: 60, start: 2 },
+      expected: {
+        time:
+          ((2 / 5) * Math.PI * Math.tan(Math.PI / 6) ** 2 * (0.6 * Math.sqrt(3)) ** 2.5 +
+            (Math.PI / 4) * 1.2 ** 2 * 2 * (Math.sqrt(2) - Math.sqrt(0.6 * Math.sqrt(3)))) /
+          outlet,
+      },
+      tolerance: 1e-6,
+      why: 'quadrature over a kink against closed form',
+    },
     {
       id: 'closed form, cone',
       calculation: 'drain-tank',

@@ -188,7 +188,7 @@ describe('solutions', () => {
   checkRows([
     {
       id: 'CRC Handbook, NaOH 10 % at 20 degC, 1108.9 kg/m3, from memory',
-      calculation: 'solution-properties',
+      calculation: 'solution-density',
       inputs: { solute: 'naoh', concentration_pct: 10, temperature_degC: 20 },
       expected: { density: 1108.9 },
       tolerance: 0.002,
@@ -196,10 +196,26 @@ describe('solutions', () => {
     },
     {
       id: 'CRC Handbook, HNO3 10 % at 20 degC, 1054.3 kg/m3, from memory',
-      calculation: 'solution-properties',
+      calculation: 'solution-density',
       inputs: { solute: 'hno3', concentration_pct: 10, temperature_degC: 20 },
       expected: { density: 1054.3 },
       tolerance: 0.002,
+      why: 'fit scatter, and a value from memory',
+    },
+    {
+      id: 'ICUMSA tables, sucrose 20 % at 20 degC, 1080.97 kg/m3, from memory',
+      calculation: 'solution-density',
+      inputs: { solute: 'sucrose', concentration_pct: 20, temperature_degC: 20 },
+      expected: { density: 1080.97 },
+      tolerance: 0.001,
+      why: 'fit scatter, and a value from memory',
+    },
+    {
+      id: 'ICUMSA tables, sucrose 20 % at 20 degC, 1.945 mPa s, from memory',
+      calculation: 'solution-viscosity',
+      inputs: { solute: 'sucrose', concentration_pct: 20, temperature_degC: 20 },
+      expected: { viscosity_mPas: 1.945 },
+      tolerance: 0.02,
       why: 'fit scatter, and a value from memory',
     },
   ]);

@@ -9,6 +9,12 @@ const surfaces = {
   horizontalCylinder: (h: number, D: number, L: number) => 2 * L * Math.sqrt(Math.max(0, h * (D - h))),
   sphere: (h: number, D: number) => Math.PI * h * (D - h),
   cone: (h: number, _D: number, _L: number, halfAngle: number) => Math.PI * (h * Math.tan(halfAngle)) ** 2,
+  coneBottom: (h: number, D: number, _L: number, halfAngle: number) =>
+    Math.PI * Math.min(D / 2, h * Math.tan(halfAngle)) ** 2,
+  dishedBottom: (h: number, D: number) => {
+    const below = Math.max(0, 1 - (4 * h) / D);
+    return (Math.PI / 4) * D * D * (1 - below * below);
+  },
 };
 
 /**
@@ -38,6 +44,8 @@ export const drainTank = calculation({
       horizontalCylinder: 'horizontal cylinder with flat ends',
       sphere: 'sphere',
       cone: 'cone with the tip at the outlet',
+      coneBottom: 'upright cylinder with a conical bottom',
+      dishedBottom: 'upright cylinder with a 2:1 ellipsoidal bottom',
     }),
     diameter: number('D', 'diameter (of a cone: not used)', 'm', { default: 1, min: 0.01, max: 30 }),
     length: number('L', 'length of a horizontal cylinder', 'm', { default: 1, min: 0.01, max: 50 }),

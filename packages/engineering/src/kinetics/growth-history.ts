@@ -1,16 +1,6 @@
 import { calculation, refuse } from '../calculation/calculation.ts';
 import { list, number } from '../calculation/inputs.ts';
-
-/** Integral over a step of ((T - T_min)/(T_ref - T_min))^2 for a straight temperature, nil below T_min. */
-function growthStep(duration: number, a: number, b: number, minimum: number, reference: number): number {
-  const scale = reference - minimum;
-  const u = (a - minimum) / scale;
-  const v = (b - minimum) / scale;
-  if (u <= 0 && v <= 0) return 0;
-  if (u >= 0 && v >= 0) return (duration * (u * u + u * v + v * v)) / 3;
-  const top = Math.max(u, v);
-  return (duration * (top / Math.abs(v - u)) * top * top) / 3;
-}
+import { grownTo, growthStep } from './growth.ts';
 
 export const growthHistory = calculation({
   name: 'growth-over-history',
@@ -94,7 +84,7 @@ export const growthHistory = calculation({
         x.reference_degC,
       );
     const generations = Math.max(0, (x.referenceRate_1h * equivalent) / Math.LN2 - x.lagWork);
-    const end = x.ceiling - Math.log10(1 + (10 ** (x.ceiling - x.start) - 1) * 2 ** -generations);
+    const end = grownTo(x.start, x.ceiling, generations);
     return { values: { growth_log10: end - x.start, end, generations, equivalent_h: equivalent } };
   },
 });

@@ -2,6 +2,7 @@ export { chickWatson } from './chick-watson.ts';
 export { chlorineGiardia } from './chlorine-giardia.ts';
 export { swabDetection } from './detection.ts';
 export { growthHistory } from './growth-history.ts';
+export { growthLogger } from './growth-logger.ts';
 export { lethalRateAt } from './lethal-rate.ts';
 export { lethalityCycle } from './lethality-cycle.ts';
 export { logLinear } from './log-linear.ts';

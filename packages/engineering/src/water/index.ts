@@ -1,4 +1,5 @@
 export { moistAirState } from './moist-air.ts';
-export { solution } from './solution.ts';
+export { solutionDensity } from './solution-density.ts';
+export { solutionViscosity } from './solution-viscosity.ts';
 export { saturatedSteam, steamPressure } from './steam-saturated.ts';
 export { waterProperties } from './water-properties.ts';
