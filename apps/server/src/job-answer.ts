@@ -3,7 +3,7 @@ import type { JobRow } from '@coveline/store';
 
 /** A job as the API shows it. */
 export function jobAnswer(row: JobRow): Job {
-  const { id, kind, machine, revision, state, stage, done, error, startedAt, endedAt } = row;
+  const { id, kind, machine, revision, state, stage, done, error, notes, startedAt, endedAt } = row;
   return {
     id,
     kind,
@@ -13,6 +13,7 @@ export function jobAnswer(row: JobRow): Job {
     stage,
     done,
     error,
+    notes: [...notes],
     startedAt: startedAt?.toISOString() ?? null,
     seconds: startedAt && ((endedAt ?? new Date()).getTime() - startedAt.getTime()) / 1000,
   };

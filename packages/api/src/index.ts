@@ -44,6 +44,8 @@ export const job = z.object({
   done: z.number(),
   /** One sentence for a person, when it failed. */
   error: z.string().nullable(),
+  /** What should be known about its result, one sentence each. */
+  notes: z.array(z.string()).optional(),
   startedAt: z.iso.datetime().nullable(),
   seconds: z.number().nullable(),
 });

@@ -61,7 +61,8 @@ describe.each(databases)('jobs: $name', ({ open, drop }) => {
     });
     expect((await at(returnJob))?.state).toBe('waiting');
     expect((await at(beginJob))?.state).toBe('running');
-    expect((await at(completeJob))?.state).toBe('done');
+    const done = await store.transaction((tx) => completeJob(tx, job, ['A sign has no glyph.']));
+    expect(done).toMatchObject({ state: 'done', notes: ['A sign has no glyph.'] });
     expect(await at(beginJob)).toBeNull();
     expect(await store.transaction((tx) => failJob(tx, job, 'no'))).toBeNull();
     expect((await store.transaction((tx) => cancelJob(tx, store.engine, job))).state).toBe('done');

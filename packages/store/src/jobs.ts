@@ -69,8 +69,9 @@ export async function returnJob(tx: Tx, id: string): Promise<JobRow | null> {
   return await change(tx, id, { state: 'waiting', stage: 'Waiting', done: 0 });
 }
 
-export async function completeJob(tx: Tx, id: string): Promise<JobRow | null> {
-  return await change(tx, id, { state: 'done', stage: 'Done', done: 1, endedAt: sql`now()` });
+/** `notes`: what should be known about the result, one sentence each. */
+export async function completeJob(tx: Tx, id: string, notes: readonly string[] = []): Promise<JobRow | null> {
+  return await change(tx, id, { state: 'done', stage: 'Done', done: 1, endedAt: sql`now()`, notes });
 }
 
 /** `error`: one sentence for a person. */

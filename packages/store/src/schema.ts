@@ -122,6 +122,8 @@ export const job = pgTable(
     stage: text('stage').notNull().default(''),
     done: real('done').notNull().default(0),
     error: text('error'),
+    /** What should be known about the result, one sentence each. */
+    notes: json('notes').$type<readonly string[]>().notNull().default([]),
     createdAt: time('created_at').notNull().defaultNow(),
     startedAt: time('started_at'),
     endedAt: time('ended_at'),

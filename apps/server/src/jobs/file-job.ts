@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { runInChild } from '@coveline/compute';
 import { completeJob, updateRevision } from '@coveline/store';
-import { type FileOrder, filePdf, fileReview } from './file-order.ts';
+import { type FileOrder, type FileSummary, filePdf, fileReview } from './file-order.ts';
 import type { JobWork } from './run-jobs.ts';
 import { inTemporaryFolder } from './temporary-folder.ts';
 
@@ -25,7 +25,7 @@ export const makeFileJob: JobWork = ({ store, reviews, limits }, { id, machine, 
       drawings: store.blobs.path(survey.drawings),
       today: new Date().toISOString().slice(0, 10),
     };
-    await runInChild(task, order, folder, {
+    const { result } = await runInChild<FileSummary>(task, order, folder, {
       signal,
       limits,
       onProgress: (stage, done) => report(stage, done * 0.95),
@@ -33,6 +33,6 @@ export const makeFileJob: JobWork = ({ store, reviews, limits }, { id, machine, 
     const pdf = await store.blobs.putFile(join(folder, filePdf));
     await store.transaction(async (tx) => {
       await updateRevision(tx, machine, revision, { pdf });
-      await completeJob(tx, id);
+      await completeJob(tx, id, result.warnings);
     });
   });

@@ -12,5 +12,10 @@ export interface FileOrder {
   readonly today: string;
 }
 
+/** What the child says about the PDF that it leaves in the folder. */
+export interface FileSummary {
+  readonly warnings: readonly string[];
+}
+
 export const fileReview = 'review.json';
 export const filePdf = 'file.pdf';

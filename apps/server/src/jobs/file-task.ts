@@ -6,9 +6,12 @@ import { makeFile } from '@coveline/file';
 import { decodeModel } from '@coveline/model';
 import type { ReviewResult } from '@coveline/review';
 import type { SurveyResult } from '@coveline/survey';
-import { type FileOrder, filePdf, fileReview } from './file-order.ts';
+import { type FileOrder, type FileSummary, filePdf, fileReview } from './file-order.ts';
 
-export default async function fileTask(order: FileOrder, { folder, onProgress }: TaskContext): Promise<void> {
+export default async function fileTask(
+  order: FileOrder,
+  { folder, onProgress }: TaskContext,
+): Promise<FileSummary> {
   const { project, revision, today } = order;
   onProgress('Making the file', 0);
   const [model, result, fields, drawings, review] = await Promise.all([
@@ -18,7 +21,7 @@ export default async function fileTask(order: FileOrder, { folder, onProgress }:
     readFile(order.drawings).then(decodeDrawings),
     readJson<ReviewResult>(join(folder, fileReview)),
   ]);
-  const { pdf } = await makeFile({
+  const { pdf, warnings } = await makeFile({
     project,
     revisionId: revision,
     model,
@@ -28,6 +31,7 @@ export default async function fileTask(order: FileOrder, { folder, onProgress }:
     date: today,
   });
   await writeFile(join(folder, filePdf), pdf);
+  return { warnings };
 }
 
 async function readJson<T>(path: string): Promise<T> {

@@ -1,0 +1,1 @@
+ALTER TABLE "job" ADD COLUMN "notes" json DEFAULT '[]'::json NOT NULL;
