@@ -2,10 +2,19 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { box, tray } from '../../../../validation/shapes/box.ts';
-import { about, type Body, modelOf, movedModel, placed, scaled } from '../../../../validation/shapes/mesh.ts';
+import {
+  about,
+  type Body,
+  modelOf,
+  movedModel,
+  multiply,
+  placed,
+  scaled,
+} from '../../../../validation/shapes/mesh.ts';
 import { cup, dish } from '../../../../validation/shapes/vessels.ts';
 import { defaultSettings } from '../settings.ts';
 import { SurveyStopped } from '../stopped.ts';
+import { loadManifoldUnion } from './exact/manifold-union.ts';
 import { measureStandingLiquid } from './standing-liquid.ts';
 
 const seed = 20;
@@ -239,4 +248,24 @@ test('an aborted signal stops the measure', () => {
   expect(() =>
     measureStandingLiquid(modelOf([bowl]), defaultSettings, { signal: { aborted: true } }),
   ).toThrow(SurveyStopped);
+});
+
+test('what stands in a steep sloping groove is doubted by columns, and dropped by the exact method', async () => {
+  const plate = (id: string, y: number, tiltX: number): Body => ({
+    id,
+    mesh: box([0, y, 0], [500, y + 100, 2]),
+    placement: multiply(about(1, 0.5), placed({ tiltX })),
+  });
+  // Two plates at 75 degrees either way, falling by half a degree, in a machine that keeps the columns 2 mm apart.
+  const model = modelOf([
+    plate('right', 0, 75),
+    plate('left', -100, -75),
+    { id: 'far', mesh: box([1000, 900, -200], [1001, 901, -199]) },
+  ]);
+  const { places } = measureStandingLiquid(model, defaultSettings).measure;
+  for (const { caveats } of places) expect(caveats?.join()).toContain('groove');
+  const union = await loadManifoldUnion();
+  const exact = measureStandingLiquid(model, defaultSettings, {}, undefined, union);
+  expect(exact.measure.places).toEqual([]);
+  if (places.length > 0) expect(exact.notes.join()).toContain('they drain');
 });

@@ -39,14 +39,15 @@ export function measureStandingLiquid(
   const places: Pool[] = [];
   let drained = 0;
   for (let k = 0; k < found.length; k++) {
-    const { pool, drawing, region, near } = found[k];
+    const { pool, drawing, region, near, narrow } = found[k];
     const { exact_mL = Infinity } = exact?.pools[k] ?? {};
     if (pool.volume_mL < groove_mL && exact_mL < settings.leastPool_mL) {
       drained++;
       continue;
     }
     const id = name(pool.parts, pool.at_mm);
-    places.push({ id, ...pool, ...exact?.pools[k] });
+    const unsure = narrow && exact_mL === Infinity;
+    places.push({ id, ...pool, ...(unsure && { caveats: [grooveCaveat] }), ...exact?.pools[k] });
     drawings.set(id, drawing);
     paint(air.soup, region, near, field);
   }
@@ -69,12 +70,16 @@ export function measureStandingLiquid(
  * stand in it. Where the exact method finds none of it, it is believed.
  */
 const groove_mL = 1;
+const grooveCaveat =
+  'Narrower than the columns that found it: in a sloping groove it may drain along the bottom.';
 
 interface Found extends Comparable {
   readonly pool: Omit<Pool, 'id'>;
   readonly drawing: Drawing;
   /** Triangles near it. */
   readonly near: Uint32Array;
+  /** Nowhere as wide as three columns. */
+  readonly narrow: boolean;
 }
 
 /** Pools above the least size, largest first. */
@@ -107,6 +112,7 @@ function examine(
       region,
       parts: shore.parts,
       near: shore.near,
+      narrow: isNarrow(shore),
     });
   }
   found.sort((a, b) => b.pool.volume_mL - a.pool.volume_mL);
@@ -117,6 +123,14 @@ function examine(
     );
   }
   return { found, notes };
+}
+
+function isNarrow({ neighbour }: Shore): boolean {
+  for (let m = 0; m < neighbour.length; m += 4) {
+    if (neighbour[m] >= 0 && neighbour[m + 1] >= 0 && neighbour[m + 2] >= 0 && neighbour[m + 3] >= 0)
+      return false;
+  }
+  return true;
 }
 
 function describe(
