@@ -47,9 +47,22 @@ export function formatQuantity(value: number, unit: string, options: FormatOptio
   return unit === 'deg' ? `${number}°` : `${number} ${formatUnit(unit)}`;
 }
 
+const styles = new Map<string, Intl.NumberFormat>();
+
+/** Making a formatter costs far more than using it; there are few locales and digits. */
+function styleOf(locale: string, digits: number): Intl.NumberFormat {
+  const key = `${locale} ${digits}`;
+  let style = styles.get(key);
+  if (style === undefined) {
+    style = new Intl.NumberFormat(locale, { maximumSignificantDigits: digits });
+    styles.set(key, style);
+  }
+  return style;
+}
+
 function formatNumber(value: number, locale: string, digits: number): string {
   if (Number.isNaN(value)) return 'not a number';
-  const style = new Intl.NumberFormat(locale, { maximumSignificantDigits: digits });
+  const style = styleOf(locale, digits);
   const size = Math.abs(value);
   if (size === 0 || !Number.isFinite(value)) return style.format(size === 0 ? 0 : value);
   if (size >= 1e-4 && size < 1e9) return style.format(value);

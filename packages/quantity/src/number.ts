@@ -21,6 +21,16 @@ const unicodeFractions: Readonly<Record<string, string>> = {
   '⅞': '7/8',
 };
 
+/** Whether a text is a BCP 47 language tag. */
+export function isLocale(tag: string): boolean {
+  try {
+    return Intl.getCanonicalLocales(tag).length === 1;
+  } catch (error) {
+    if (error instanceof RangeError) return false;
+    throw error;
+  }
+}
+
 /** The decimal separator of a locale, "." or ",". */
 export function decimalSeparator(locale: string): string {
   return (

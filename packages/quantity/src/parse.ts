@@ -1,6 +1,6 @@
 import { nameOf, sameDimension } from './dimension.ts';
 import { formatQuantity } from './format.ts';
-import { readNumber } from './number.ts';
+import { isLocale, readNumber } from './number.ts';
 import { readUnit, unitOf } from './unit.ts';
 
 export interface QuantityReading {
@@ -47,6 +47,8 @@ export function parseQuantity(text: string, expected: string, options: ParseOpti
   const wanted = `expected ${nameOf(target.dimension)}, such as ${examples(expected)}`;
   if (text.trim() === '') return { kind: 'error', message: `nothing was entered: ${wanted}` };
   if (text.length > 200) return { kind: 'error', message: `the text is too long: ${wanted}` };
+  if (options.locale !== undefined && !isLocale(options.locale))
+    return { kind: 'error', message: `"${options.locale}" is no language tag such as "de" or "en-GB"` };
   const number = readNumber(text, options.locale);
   if (number.kind === 'error') return { kind: 'error', message: `${number.message}: ${wanted}` };
 
@@ -77,14 +79,14 @@ export function parseQuantity(text: string, expected: string, options: ParseOpti
   });
   if (readings.some((r) => !Number.isFinite(r.value)))
     return { kind: 'error', message: `"${text.trim()}" is too large to be a number: ${wanted}` };
-  const kelvin = (readings[0].value * target.factor + target.zero) as number;
+  const kelvin = readings[0].value * target.factor + target.zero;
   if (isPoint && kelvin < 0)
     return { kind: 'error', message: `"${text.trim()}" is below absolute zero (-273.15 degC): ${wanted}` };
   if (readings.length > 1)
     return {
       kind: 'ambiguous',
       readings,
-      message: `"${text.trim()}" can mean ${readings.map((r) => r.understood).join(' or ')}: write it without a thousands separator, or with a decimal such as ${text.trim().match(/[.,]/)?.[0] === ',' ? '1234.0' : '1234,0'}`,
+      message: `"${text.trim()}" can mean ${readings.map((r) => r.understood).join(' or ')}: write ${number.values[0].toFixed(4)} or ${number.values[1]}`,
     };
   return { kind: 'quantity', ...readings[0] };
 }

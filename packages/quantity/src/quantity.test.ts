@@ -74,7 +74,12 @@ describe('parseQuantity', () => {
     for (const text of ['1,234 mm', '1.234 mm']) {
       const parsed = read(text, 'mm');
       expect(parsed.kind).toBe('ambiguous');
-      if (parsed.kind === 'ambiguous') expect(parsed.readings.map((r) => r.value)).toEqual([1.234, 1234]);
+      if (parsed.kind !== 'ambiguous') continue;
+      expect(parsed.readings.map((r) => r.value)).toEqual([1.234, 1234]);
+      // What the message proposes is clear.
+      expect(parsed.message).toMatch(/write 1\.2340 or 1234$/);
+      expect(value('1.2340 mm', 'mm')).toBe(1.234);
+      expect(value('1234 mm', 'mm')).toBe(1234);
     }
   });
 
@@ -84,6 +89,14 @@ describe('parseQuantity', () => {
     expect(read('1.234', 'mm', 'de').kind).toBe('ambiguous');
     expect(read('1,234', 'mm', 'en').kind).toBe('ambiguous');
     expect(value('3.75', 'mm', 'de')).toBe(3.75);
+  });
+
+  it('says that a language tag is none instead of throwing', () => {
+    expect(read('2 mm', 'mm', 'de_DE!')).toMatchObject({
+      kind: 'error',
+      message: '"de_DE!" is no language tag such as "de" or "en-GB"',
+    });
+    expect(value('2,5 mm', 'mm', 'de-CH')).toBe(2.5);
   });
 
   it('echoes what was understood', () => {
