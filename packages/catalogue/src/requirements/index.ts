@@ -16,7 +16,8 @@ import { fasteners } from './fastener.ts';
 import { feet } from './feet.ts';
 import { frame } from './frame.ts';
 import { gaskets } from './gasket.ts';
-import { general } from './general.ts';
+import { generalMaterials } from './general-materials.ts';
+import { generalShape } from './general-shape.ts';
 import { guards } from './guard.ts';
 import { hollow } from './hollow.ts';
 import { hoods } from './hood.ts';
@@ -41,7 +42,8 @@ import { welds } from './weld.ts';
 import { windows } from './window.ts';
 
 export const requirements: readonly Requirement[] = [
-  ...general,
+  ...generalShape,
+  ...generalMaterials,
   ...feet,
   ...castors,
   ...frame,

@@ -11,6 +11,8 @@ const onBench =
   /\b(bench|bench-?top|table|table-?top|counter|worktop|tisch|werkbank|table de travail|mesa|tavolo|tafel)\b/i;
 /** A low clearance is seen into as far as this many times its height. Common practice. */
 const sightRatio = 3;
+/** Lower models without feet are parts of machines. */
+const leastMachine_mm = 400;
 
 export function clearances(scene: Scene): RuleResult {
   const { extents, is } = scene.known;
@@ -20,8 +22,22 @@ export function clearances(scene: Scene): RuleResult {
   const room = floorClearance(extents, carries);
   const settles = ['feet-height', 'feet-bench-height', 'feet-product-height'];
   if (!room) return { drafts: [], settles, basis: 'The model has no parts', notes: [] };
+  const hasFeet = is.some((r) => r?.element === 'feet' || r?.element === 'castor');
+  const height = Math.max(...extents.map((e) => e.high[2])) - room.floor_mm;
+  if (!hasFeet && height < leastMachine_mm) {
+    const part = `No part is named as a foot and the model is ${formatQuantity(height, 'mm', { digits: 3 })} high: taken as a part of a machine, not as one that stands on the floor`;
+    return {
+      drafts: [],
+      settles,
+      basis: part,
+      notes: [],
+      idle: Object.fromEntries(settles.map((id) => [id, part])),
+    };
+  }
   const drafts: Draft[] = [];
-  const feet = extents.flatMap((_, p) => (is[p]?.element === 'feet' ? [p] : []));
+  const feet = extents.flatMap((_, p) =>
+    is[p]?.element === 'feet' || is[p]?.element === 'castor' ? [p] : [],
+  );
   const under = underMachine(scene, room, stands, feet);
   if (under) drafts.push(under);
   const product = stands ? null : productHeight(scene, room.floor_mm);
@@ -72,7 +88,8 @@ function underMachine(
   return {
     demand,
     limit,
-    status: 'notMet',
+    // Without feet the lowest point of the model may not be what it stands on.
+    status: feet.length > 0 ? 'notMet' : 'notShown',
     measure: 'clearances',
     anchor: surface,
     places: [],
@@ -103,7 +120,10 @@ function underMachine(
     harm: 'keeps',
     weight: limit.atLeast - room.clearance_mm,
     weightLabel: 'mm missing',
-    caveats: [],
+    caveats:
+      feet.length > 0
+        ? []
+        : ['No part is named as a foot: the lowest point of the model is taken as what it stands on.'],
   };
 }
 

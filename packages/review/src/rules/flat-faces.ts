@@ -194,7 +194,7 @@ function small(scene: Scene, area: AreaClass, group: readonly Level[]): Draft | 
     places: sorted.map((l) => l.face),
     parts,
     area,
-    title: `Small level tops on ${parts.length} parts, ${formatQuantity(total, 'cm2', { digits: 3 })} together: ${some(names)}`,
+    title: `Small level tops on ${parts.length === 1 ? '1 part' : `${parts.length} parts`}, ${formatQuantity(total, 'cm2', { digits: 3 })} together: ${some(names)}`,
     numbers: [measured('Area', total, 'cm2', 'sum over all small level faces of this area class')],
     why: 'Drops stay on each of them; one by one they dry soon, together they are many places to wipe.',
     harm: 'hinders',

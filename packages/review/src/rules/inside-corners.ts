@@ -157,7 +157,7 @@ function short(scene: Scene, area: AreaClass, group: readonly Edge[]): Draft {
     places: sorted.map((e) => e.corner),
     parts,
     area,
-    title: `Short sharp inside edges on ${parts.length} parts, ${formatQuantity(total, 'mm', { digits: 3 })} together: ${some(names)}`,
+    title: `Short sharp inside edges on ${parts.length === 1 ? '1 part' : `${parts.length} parts`}, ${formatQuantity(total, 'mm', { digits: 3 })} together: ${some(names)}`,
     numbers: [measured('Length', total, 'mm', 'sum of all short edges of this area class')],
     why: 'Each of them is a few strokes with a brush; together they are what is skipped when time is short.',
     harm: 'hinders',
