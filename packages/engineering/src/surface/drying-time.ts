@@ -66,10 +66,14 @@ export const dryingTime = calculation({
         massCoefficient: slow.massCoefficient,
         heatCoefficient: slow.heatCoefficient,
       },
-      warnings:
-        relativeHumidity_pct > 90
+      warnings: [
+        ...(relativeHumidity_pct > 90
           ? ['Above 90 % relative humidity a small error of the humidity changes the time many times over.']
-          : [],
+          : []),
+        ...(length_mm > 1000 && airSpeed < 0.3
+          ? ['A patch longer than 1 m in slow air: the draughts of a real room dry it faster than this.']
+          : []),
+      ],
     };
   },
 });
