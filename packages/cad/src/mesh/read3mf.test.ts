@@ -81,6 +81,16 @@ describe('3MF', () => {
     );
   });
 
+  it('passes over empty objects, however often they are repeated', async () => {
+    let resources = `<object id="0" name="Real">${mesh}</object><object id="1"><components/></object>`;
+    for (let i = 2; i < 60; i++) {
+      const twice = `<component objectid="${i - 1}"/>`.repeat(3);
+      resources += `<object id="${i}"><components>${twice}</components></object>`;
+    }
+    const model = await readModel(file(resources, '<item objectid="59"/><item objectid="0"/>'), 'a.3mf');
+    expect(model.parts.map((part) => part.id)).toEqual(['Real']);
+  });
+
   it('tells in one sentence what is broken', async () => {
     const good = file(`<object id="1">${mesh}</object>`, '<item objectid="1"/>');
     expect((await failure(good.slice(0, good.length >> 1))).code).toBe('damaged');

@@ -25,6 +25,8 @@ interface Context {
   readonly parts: ReadonlyMap<string, ThreeMfPart>;
   readonly out: Assembler;
   readonly shapes: Map<ThreeMfObject, Shape>;
+  /** Objects that were walked and placed nothing: not walked again, however often they are used. */
+  readonly empty: Set<ThreeMfObject>;
   /** Objects that are no part of the product, such as supports, by type. */
   readonly skipped: Set<string>;
 }
@@ -59,7 +61,7 @@ export function read3mf(bytes: Uint8Array, fileName: string, options: ReadOption
     );
   }
   const out = new Assembler();
-  const context: Context = { fileName, parts, out, shapes: new Map(), skipped: new Set() };
+  const context: Context = { fileName, parts, out, shapes: new Map(), skipped: new Set(), empty: new Set() };
   for (const item of root.items) place(context, item, rootPath, identity(), [], []);
   for (const type of context.skipped) out.note('info', `Objects of type "${type}" are left out.`);
   if (out.partCount === 0) {
@@ -106,11 +108,14 @@ function place(
     context.skipped.add(object.type);
     return;
   }
+  if (context.empty.has(object)) return;
+  const placedBefore = context.out.partCount;
   const matrix = multiply(parent, placed.matrix);
   for (const component of object.components) {
     place(context, component, path, matrix, [...names, name], [...chain, object]);
   }
   if (object.triangles.length > 0) addObject(context, object, name, names, matrix, mmPerUnit[part.unit] ?? 1);
+  if (context.out.partCount === placedBefore) context.empty.add(object);
 }
 
 function addObject(

@@ -48,12 +48,12 @@ export function readProducts(index: Part21Index): Products {
     const owner = shapeOf(refOf(definition));
     if (owner < 0 || refOf(representation) < 0) continue;
     if (occurrences.has(owner)) {
-      contextsOf.set(owner, [...(contextsOf.get(owner) ?? []), refOf(representation)]);
+      append(contextsOf, owner, refOf(representation));
       continue;
     }
     // Shapes of mere aspects (a datum, a group of faces) repeat geometry that its product shows already.
     if (!isDefinition(index, owner)) continue;
-    representations.set(owner, [...(representations.get(owner) ?? []), refOf(representation)]);
+    append(representations, owner, refOf(representation));
     if (!definitionOfRepresentation.has(refOf(representation))) {
       definitionOfRepresentation.set(refOf(representation), owner);
     }
@@ -76,10 +76,12 @@ export function readProducts(index: Part21Index): Products {
   const components = new Map<number, Component[]>();
   const children = new Set<number>();
   for (const [id, { parent, child }] of occurrences) {
-    const list = components.get(parent) ?? [];
     const relationship = relationshipOf.get(id) ?? -1;
-    list.push({ child, relationship, contexts: [id, relationship, ...(contextsOf.get(id) ?? [])] });
-    components.set(parent, list);
+    append(components, parent, {
+      child,
+      relationship,
+      contexts: [id, relationship, ...(contextsOf.get(id) ?? [])],
+    });
     children.add(child);
   }
 
@@ -97,17 +99,22 @@ export function readProducts(index: Part21Index): Products {
       [refOf(a), refOf(b)],
       [refOf(b), refOf(a)],
     ]) {
-      equivalents.set(from, [...(equivalents.get(from) ?? []), to]);
+      append(equivalents, from, to);
     }
   }
 
+  const names = new Map<number, string>();
   const definitions = new Set([...representations.keys(), ...components.keys()]);
   let roots = [...definitions].filter((id) => !children.has(id));
   // Products that only contain one another have no root; start from all of them, so that the loop is found and told.
   if (roots.length === 0) roots = [...definitions];
   return {
     roots,
-    nameOf: (definition) => productName(index, definition),
+    nameOf: (definition) => {
+      const known = names.get(definition) ?? productName(index, definition);
+      names.set(definition, known);
+      return known;
+    },
     components,
     representations,
     definitionOfRepresentation,
@@ -115,6 +122,12 @@ export function readProducts(index: Part21Index): Products {
     placedLinks,
     unownedPlacements,
   };
+}
+
+function append<T>(lists: Map<number, T[]>, key: number, value: T): void {
+  const list = lists.get(key);
+  if (list) list.push(value);
+  else lists.set(key, [value]);
 }
 
 const definitionEntities = ['PRODUCT_DEFINITION', 'PRODUCT_DEFINITION_WITH_ASSOCIATED_DOCUMENTS'] as const;

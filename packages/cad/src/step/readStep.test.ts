@@ -182,6 +182,54 @@ describe('assemblies', () => {
     expect(model.shapes.map((s) => signedVolume(s.positions, s.triangles))).toEqual([6000, 48000]);
   });
 
+  it('takes a product that is mapped into another for its member, not for a machine of its own', async () => {
+    const step = new StepText();
+    const context = step.context();
+    const origin = step.axes(0, 0, 0);
+    const pin = step.representation([origin, step.box(1, 1, 5)], context);
+    step.product('Pin', pin);
+    const map = step.add(`REPRESENTATION_MAP(${origin},${pin})`);
+    const uses = [0, 10].map((x) => step.add(`MAPPED_ITEM('',${map},${step.axes(x, 0, 0)})`));
+    step.product('Plate', step.representation([step.box(20, 20, 1), ...uses], context));
+    const model = await read(step);
+    expect(model.parts.map((part) => [part.id, part.placement[12]])).toEqual([
+      ['Plate', 0],
+      ['Plate/Pin', 0],
+      ['Plate/Pin#2', 10],
+    ]);
+  });
+
+  it('shows a body once where its product names two representations that state the same', async () => {
+    const step = new StepText();
+    const context = step.context();
+    const axes = step.axes(0, 0, 0);
+    const shape = step.representation([axes], context, 'SHAPE_REPRESENTATION');
+    const solid = step.representation([axes, step.box(1, 2, 3)], context);
+    step.product('Lid', shape);
+    step.add(`SHAPE_REPRESENTATION_RELATIONSHIP('','',${shape},${solid})`);
+    const definition = /#(\d+)=PRODUCT_DEFINITION_SHAPE/.exec(step.text())?.[1];
+    step.add(`SHAPE_DEFINITION_REPRESENTATION(#${definition},${solid})`);
+    const model = await read(step);
+    expect(model.parts.map((part) => part.id)).toEqual(['Lid']);
+  });
+
+  it('passes over empty assemblies, however often they are repeated', async () => {
+    const step = new StepText();
+    const context = step.context();
+    const axes = step.axes(0, 0, 0);
+    const leaf = step.representation([axes], context, 'SHAPE_REPRESENTATION');
+    let below = { definition: step.product('Leaf', leaf), representation: leaf };
+    for (let level = 0; level < 40; level++) {
+      const representation = step.representation([axes], context, 'SHAPE_REPRESENTATION');
+      const above = { definition: step.product(`Level ${level}`, representation), representation };
+      for (let n = 0; n < 3; n++) step.component(above, below, axes, axes);
+      below = above;
+    }
+    step.product('Real', step.representation([step.box(1, 1, 1)], context));
+    const model = await read(step);
+    expect(model.parts.map((part) => part.id)).toEqual(['Real']);
+  });
+
   it('refuses an assembly that contains itself', async () => {
     const step = new StepText();
     const context = step.context();
