@@ -1,5 +1,7 @@
 /** Rinsing, dead legs, draining and suction against check values and closed forms. */
-import { describe } from 'vitest';
+import { describe, expect, it } from 'vitest';
+import { tipConcentration } from '../../packages/engineering/src/flow/dead-leg-exchange.ts';
+import { normalCdf } from '../../packages/engineering/src/numeric/special.ts';
 import { type CheckRow, checkRows } from './check.ts';
 
 /** Cd a sqrt(2 g) of the default outlet of 50 mm. */
@@ -217,4 +219,27 @@ describe('rinsing, dead legs, draining, suction', () => {
     },
   ];
   checkRows(rows);
+});
+
+describe('diffusion into a dead leg', () => {
+  it('the series agrees with the error-function form for short times (Crank, equation 2.70)', () => {
+    for (const fourier of [0.01, 0.03, 0.06, 0.1, 0.2]) {
+      let sum = 0;
+      for (let n = 0; n < 6; n++)
+        sum +=
+          2 * (n % 2 === 0 ? 1 : -1) * 2 * normalCdf(-((2 * n + 1) / (2 * Math.sqrt(fourier))) * Math.SQRT2);
+      // Two exact forms of one solution.
+      expect(Math.abs(tipConcentration(fourier) - sum), `${fourier}`).toBeLessThan(1e-12);
+    }
+  });
+
+  it('rises with time and stays between nothing and all', () => {
+    let last = 0;
+    for (let i = 0; i <= 400; i++) {
+      const c = tipConcentration(i / 100);
+      expect(c >= last && c <= 1).toBe(true);
+      last = c;
+    }
+    expect(last).toBeGreaterThan(0.9999);
+  });
 });

@@ -1,4 +1,5 @@
 export { circuit } from './circuit.ts';
+export { deadLegExchange } from './dead-leg-exchange.ts';
 export { deadLegRatio } from './dead-leg-ratio.ts';
 export { deadLegTemperature } from './dead-leg-temperature.ts';
 export { drainHead } from './drain-head.ts';
