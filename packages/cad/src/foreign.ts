@@ -45,6 +45,11 @@ const foreign: readonly Foreign[] = [
     matches: (_, head) => head.startsWith('%PDF-'),
   },
   {
+    is: 'a web page (a login page, perhaps, instead of the download)',
+    instead: 'download the model again',
+    matches: (_, head) => /^\s*<(!doctype\s+html|html)\b/i.test(head),
+  },
+  {
     is: 'a picture',
     instead: 'give a 3D model',
     matches: (bytes) => startsWith(bytes, 0x89, 0x50, 0x4e, 0x47) || startsWith(bytes, 0xff, 0xd8, 0xff),

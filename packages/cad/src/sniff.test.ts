@@ -20,10 +20,19 @@ describe('format of a file', () => {
     for (const name of ['x', 'x.step', 'x.stl', 'X.OBJ', 'x.pdf']) expect(sniff(data, name)).toBe(format);
   });
 
-  it('is taken from the name where the content is silent', () => {
+  it('is taken from the name where the format has no sign of its own', () => {
+    expect(sniff(bytes('?'), 'Part.V2.STL')).toBe('stl');
+    expect(sniff(bytes('?'), 'part.obj')).toBe('obj');
+  });
+
+  it('is not believed from the name where the format begins with its own sign', () => {
     for (const { id, extensions } of formats) {
-      for (const extension of extensions)
-        expect(sniff(bytes('?'), `Part.V2.${extension.toUpperCase()}`)).toBe(id);
+      if (id === 'stl' || id === 'obj') continue;
+      for (const extension of extensions) {
+        expect(() => sniff(bytes('?'), `part.${extension}`)).toThrow(
+          /is named as a .* but does not begin like one/,
+        );
+      }
     }
   });
 
@@ -34,6 +43,7 @@ describe('format of a file', () => {
     ['glTF', bytes('{ "asset": { "version": "2.0" }, "buffers": [{ "uri": "a.bin" }] }')],
     ['PLY', bytes('ply\nformat ascii 1.0\n')],
     ['PDF', bytes('%PDF-1.7\n')],
+    ['web page', bytes('<!DOCTYPE html><html></html>')],
   ])('tells what a %s file is and what to give instead', (word, data) => {
     expect(() => sniff(data, 'machine.step')).toThrow(
       new RegExp(

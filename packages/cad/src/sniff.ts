@@ -2,6 +2,9 @@ import { CadError } from './error.ts';
 import { foreignFormat } from './foreign.ts';
 import { type FormatId, formats } from './formats.ts';
 
+/** How the formats begin that say what they are; STL and OBJ do not. */
+const beginnings: Partial<Record<FormatId, string>> = { step: 'ISO-10303-21;', '3mf': 'PK', glb: 'glTF' };
+
 /**
  * Format of a file: by what its bytes say, and by its extension only where they say nothing.
  * Throws CadError `unknownFormat`, or `unsupported` with advice for formats that people try.
@@ -21,7 +24,13 @@ export function sniff(bytes: Uint8Array, fileName: string): FormatId {
     throw new CadError('unsupported', `"${fileName}" is ${known.is}, which is not read; ${known.instead}.`);
   const extension = /\.([^.]+)$/.exec(fileName.toLowerCase())?.[1] ?? '';
   const byName = formats.find((format) => format.extensions.includes(extension));
-  if (byName) return byName.id;
+  if (byName && !(byName.id in beginnings)) return byName.id;
+  if (byName) {
+    throw new CadError(
+      'unknownFormat',
+      `"${fileName}" is named as a ${byName.extensions[0].toUpperCase()} file but does not begin like one, which is with "${beginnings[byName.id]}"; copy or export it again.`,
+    );
+  }
   const names = formats.map((format) => format.extensions[0].toUpperCase()).join(', ');
   throw new CadError(
     'unknownFormat',
