@@ -1,15 +1,19 @@
-import type { Region } from './regions.ts';
+import { centroid, nearestInterval } from './middle.ts';
+import { heightsOf, type Region } from './regions.ts';
 import type { Soup } from './soup.ts';
+
+/** Heights closer than this are one. */
+const level_mm = 1e-6;
 
 /**
  * Lowest point of a region, u, v, z: the lowest foot of a column, or a vertex below it that is a corner of the face
- * on which one of the four columns around it stands.
+ * on which one of the four columns around it stands. On a level floor the middle of the region.
  */
-export function deepestPoint({ uvz, triangles }: Soup, { flood, nodes }: Region): [number, number, number] {
-  const { columns } = flood;
-  const { grid, bottom, columnOf, first, floor } = columns;
-  let lowest = nodes[0];
-  for (const n of nodes) if (bottom[n] < bottom[lowest]) lowest = n;
+export function deepestPoint({ uvz, triangles }: Soup, region: Region): [number, number, number] {
+  const { flood, nodes } = region;
+  const { grid, bottom, columnOf, first, floor } = flood.columns;
+  const { low } = heightsOf(region);
+  const lowest = nearestInterval(region, centroid(region), (n) => bottom[n] <= low + level_mm);
   const i = columnOf[lowest] % grid.nu;
   const best: [number, number, number] = [
     grid.u0 + i * grid.pitch,
@@ -27,7 +31,7 @@ export function deepestPoint({ uvz, triangles }: Soup, { flood, nodes }: Region)
     for (let k = 0; k < 3; k++) {
       const vertex = triangles[face * 3 + k];
       const z = uvz[vertex * 3 + 2];
-      if (z >= best[2]) continue;
+      if (z >= best[2] - level_mm) continue;
       const ci = Math.floor((uvz[vertex * 3] - grid.u0) / grid.pitch);
       const cj = Math.floor((uvz[vertex * 3 + 1] - grid.v0) / grid.pitch);
       if (ci < 0 || cj < 0 || ci + 1 >= grid.nu || cj + 1 >= grid.nv) continue;

@@ -13,6 +13,7 @@ import { deepestPoint } from './deepest.ts';
 import { facingTriangles } from './depth-field.ts';
 import { type Comparable, compareExact } from './exact/compare.ts';
 import type { Union } from './exact/solid.ts';
+import { centroid, nearestInterval } from './middle.ts';
 import { placedBounds } from './placed-bounds.ts';
 import { type Shore, shoreOf } from './shore.ts';
 import { fromTurned, type Soup } from './soup.ts';
@@ -141,14 +142,22 @@ function describe(
   shore: Shore,
   surface: LiquidSurface,
 ): Omit<Pool, 'id' | 'volume_mL'> {
-  const at = fromTurned(soup, ...deepest);
+  const { grid, columnOf, bottom, top } = region.flood.columns;
+  const middle = nearestInterval(region, centroid(region), () => true);
+  const i = columnOf[middle] % grid.nu;
+  const at = fromTurned(
+    soup,
+    grid.u0 + i * grid.pitch,
+    grid.v0 + ((columnOf[middle] - i) / grid.nu) * grid.pitch,
+    (bottom[middle] + Math.min(top[middle], region.level)) / 2,
+  );
   return {
     parts: shore.parts.map((p) => model.parts[p].id).sort(),
     at_mm: at,
     bounds_mm: placedBounds(soup, region, deepest[2]),
     depth_mm: region.level - deepest[2],
     area_cm2: surface.area_mm2 / 100,
-    deepest_mm: at,
+    deepest_mm: fromTurned(soup, ...deepest),
     spill_mm: fromTurned(soup, spill[0], spill[1], region.level),
   };
 }
