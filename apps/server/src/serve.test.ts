@@ -196,6 +196,17 @@ test('a seed folder without its model is one sentence, and frees the data folder
   await open();
 });
 
+test('a port that is taken, and an address of another machine, are one sentence each', async () => {
+  const { port } = new URL(await open());
+  const other = { dataDir: join(dataDir, 'other') };
+  await expect(serve({ ...other, port: Number(port) })).rejects.toMatchObject({
+    name: 'InputError',
+    message: `Port ${port} on 127.0.0.1 is taken: choose another one.`,
+  });
+  // 192.0.2.1 is reserved for documentation (RFC 5737).
+  await expect(serve({ ...other, host: '192.0.2.1', port: 0 })).rejects.toMatchObject({ code: 'no-host' });
+});
+
 test('the workbench answers all its own addresses, and missing files are missing', async () => {
   const webDir = join(dataDir, 'web');
   await mkdir(join(webDir, 'assets'), { recursive: true });

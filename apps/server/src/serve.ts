@@ -1,7 +1,7 @@
 import { userInfo } from 'node:os';
 import { fileURLToPath } from 'node:url';
-import type { Limits } from '@coveline/compute';
-import { openStore, type Store } from '@coveline/store';
+import { InputError, type Limits } from '@coveline/compute';
+import { openStore, type Store, StoreError } from '@coveline/store';
 import { createApp } from './app.ts';
 import type { App } from './app-type.ts';
 import type { Context } from './context.ts';
@@ -40,15 +40,41 @@ export interface Running {
 const builtWorkbench = fileURLToPath(new URL('../../web/dist', import.meta.url));
 const loopback = new Set(['127.0.0.1', 'localhost', '::1']);
 
-/** Opens the store, starts the jobs and serves the API and the workbench. Throws `StoreError` with one sentence. */
+/**
+ * Opens the store, starts the jobs and serves the API and the workbench. Throws `InputError` with one sentence when the
+ * data folder, the database, the address or the seed cannot be used.
+ */
 export async function serve(options: ServeOptions): Promise<Running> {
   const { host = '127.0.0.1', port = 4180 } = options;
-  const { app, close } = await start(await openStore(options), options, loopback.has(host));
+  const store = await openStore(options).catch((error: unknown) => {
+    throw error instanceof StoreError ? new InputError(error.code, error.message) : error;
+  });
+  const { app, close } = await start(store, options, loopback.has(host));
   try {
     return { url: await app.listen({ host, port }), close };
   } catch (error) {
     await close();
-    throw error;
+    throw notListening(error as NodeJS.ErrnoException, host, port);
+  }
+}
+
+function notListening(error: NodeJS.ErrnoException, host: string, port: number): Error {
+  switch (error.code) {
+    case 'EADDRINUSE':
+      return new InputError('port-in-use', `Port ${port} on ${host} is taken: choose another one.`);
+    case 'EACCES':
+      return new InputError(
+        'port-denied',
+        `Port ${port} on ${host} is not permitted: choose one above 1023.`,
+      );
+    case 'EADDRNOTAVAIL':
+    case 'ENOTFOUND':
+      return new InputError(
+        'no-host',
+        `"${host}" is no address of this machine: choose 127.0.0.1 or one of its own.`,
+      );
+    default:
+      return error;
   }
 }
 
