@@ -26,7 +26,8 @@ describe('files written by replicad', () => {
   it.each([undefined, 'MM', 'INCH'] as const)('come back whole, written in %s', async (unit) => {
     const model = await readModel(await write(unit), 'machine.step');
     expect(model.notes).toEqual([]);
-    // "/" joins names to ids, so in a name it is replaced by the division slash.
+    expect(model.parts.map((part) => part.name)).toEqual(['Hopper', 'Shaft 1/2"']);
+    // "/" joins names to ids, so inside a name the division slash stands for it there.
     expect(model.parts.map((part) => part.id)).toEqual(['Hopper', 'Shaft 1∕2"']);
     expect(model.unit).toBe(unit === 'INCH' ? 'in' : 'mm');
     const volume = model.shapes.map((shape) => signedVolume(shape.positions, shape.triangles));

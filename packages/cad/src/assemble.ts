@@ -44,7 +44,7 @@ export class Assembler {
     }
     const name = clean(body.name) || 'Body';
     const assembly = body.assembly.map((text) => clean(text) || 'Assembly');
-    const id = this.#uniqueId([...assembly, name].join('/'));
+    const id = this.#uniqueId([...assembly, name].map((text) => text.replaceAll('/', '∕')).join('/'));
     const part: Part = { id, name, assembly, shape: this.#shapeIndex(shape), placement };
     this.#parts.push(body.color ? { ...part, color: body.color } : part);
     return id;
@@ -94,11 +94,10 @@ export class Assembler {
   }
 }
 
-/** Names are shown and joined by "/": no control characters, no slash, no endless text. */
+/** Names are shown: no control characters, no endless text. */
 function clean(name: string): string {
   return name
     .replace(/\p{Cc}+/gu, ' ')
-    .replaceAll('/', '∕')
     .trim()
     .slice(0, 200);
 }
