@@ -9,7 +9,7 @@ import { newPrinter } from './printable.ts';
 import { requirementsContent, sourcesContent } from './requirements.ts';
 import { newScene } from './scene.ts';
 import { signImages } from './signs.ts';
-import { cautions } from './words.ts';
+import { cautions, counted } from './words.ts';
 import { newWorkingBook } from './workings.ts';
 
 export interface BuiltContent {
@@ -52,6 +52,7 @@ export function buildContent(request: FileRequest): BuiltContent {
   const content: FileContent = {
     title: text(`${project.name}: hygienic design file, ${revision.label}`),
     machine: text(project.name),
+    head: printer.short(`${printer.short(project.name, 60)} · ${revision.label}`, 90),
     revision: text(revision.label),
     invented: project.invented,
     date,
@@ -61,7 +62,7 @@ export function buildContent(request: FileRequest): BuiltContent {
     facts,
     brief: briefContent(project.brief, printer),
     ...machineContent(request, scene, printer, keep),
-    summary: `${review.findings.length} findings, ordered by what could follow from them: the gravest first, and within a rank by the number that stands with each. No score is formed.`,
+    summary: `${counted(review.findings.length, 'finding')}, ordered by what could follow from them: the gravest first, and within a rank by the number that stands with each. No score is formed.`,
     groups,
     signs: signImages,
     decided: decidedInWords(review.findings, decisions),

@@ -86,6 +86,8 @@ export interface WorkingContent {
 export interface FileContent {
   readonly title: string;
   readonly machine: string;
+  /** Machine and revision, short enough for one line at the head of a page. */
+  readonly head: string;
   readonly revision: string;
   readonly invented: boolean;
   readonly date: string;

@@ -2,7 +2,7 @@ import type { Decision } from '@coveline/project';
 import type { Finding } from '@coveline/review';
 import type { ConcessionContent, DecisionContent, Row } from './content.ts';
 import type { Printer } from './printable.ts';
-import { becauseWords } from './words.ts';
+import { becauseWords, counted } from './words.ts';
 
 export function decisionContent(decision: Decision | undefined, { text }: Printer): DecisionContent {
   if (!decision) return { kind: 'Not decided', lines: [] };
@@ -65,5 +65,5 @@ export function decidedInWords(
     findings.filter((f) => decisions[f.id]?.kind === kind).length;
   const [change, concession, none] = [count('change'), count('concession'), count('doesNotApply')];
   const open = findings.length - change - concession - none;
-  return `Of ${findings.length} findings, ${change} are to be changed, ${concession} are kept as concessions, ${none} do not apply, and ${open} are not decided.`;
+  return `${counted(findings.length, 'finding')}: ${change} to be changed, ${counted(concession, 'concession')}, ${none} that ${none === 1 ? 'does' : 'do'} not apply, ${open} not decided.`;
 }

@@ -30,10 +30,18 @@ export function drawFinding(scene: Scene, finding: Finding): FindingPictures {
   const drawings = places.flatMap((place) => scene.outcome.drawings.get(place.id) ?? []);
   const bounds = framed.length > 0 ? boundsOf(framed) : finding.bounds_mm;
   const at: Vec3 = framed[0]?.at_mm ?? finding.at_mm;
-  const points = framed.flatMap((place) => pointsOf(scene.outcome.drawings.get(place.id), place.at_mm));
-  const camera = viewOfPlace(scene.tree, { bounds_mm: bounds, points: thinned(points, at) }, closeSize);
-  const sign = signOf(finding.measure);
   const highlighted = new Set(finding.parts.flatMap((id) => scene.partIndex.get(id) ?? []));
+  const points =
+    framed.length > 0
+      ? framed.flatMap((place) => pointsOf(scene.outcome.drawings.get(place.id), place.at_mm))
+      : [...highlighted].flatMap((part) => surfacePoints(scene, part));
+  const enough = framed.length > 0 ? 0.6 : 0.15;
+  const camera = viewOfPlace(
+    scene.tree,
+    { bounds_mm: bounds, points: thinned(points, at), enough },
+    closeSize,
+  );
+  const sign = signOf(finding.measure);
   const close = renderImage(scene.model, scene.tree, {
     camera,
     size: closeSize,
@@ -92,6 +100,20 @@ function pointsOf(drawing: Drawing | undefined, otherwise: Vec3): Vec3[] {
         (line[i - 1] + line[i + 2]) / 2,
       ]);
   return points.length > 0 ? points : [otherwise];
+}
+
+/** Middles of some of a part's triangles. */
+function surfacePoints({ tree }: Scene, part: number): Vec3[] {
+  const points: Vec3[] = [];
+  const [from, to] = [tree.start[part], tree.start[part + 1]];
+  const step = Math.max(1, Math.ceil((to - from) / mostPoints));
+  for (let t = from; t < to; t += step) {
+    const c = tree.slotOf[t] * 9;
+    const middle = (axis: number): number =>
+      (tree.corners[c + axis] + tree.corners[c + 3 + axis] + tree.corners[c + 6 + axis]) / 3;
+    points.push([middle(0), middle(1), middle(2)]);
+  }
+  return points;
 }
 
 function thinned(points: readonly Vec3[], otherwise: Vec3): readonly Vec3[] {

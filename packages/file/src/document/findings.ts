@@ -7,7 +7,7 @@ import { drawFinding } from './finding-pictures.ts';
 import type { Printer } from './printable.ts';
 import { sourceLine } from './requirements.ts';
 import type { Scene } from './scene.ts';
-import { areaWords, costWords, kindWords, measureWords, rankWords, signOf } from './words.ts';
+import { areaWords, costWords, measureWords, rankWords, signOf } from './words.ts';
 import type { WorkingBook } from './workings.ts';
 
 /** Names listed with a finding before the rest is counted. */
@@ -39,7 +39,7 @@ export function findingsContent(
         [
           finding.measure ? measureWords[finding.measure] : 'to be answered by hand',
           areaWords[finding.areaClass],
-          `${formatQuantity(finding.height_mm, 'mm', { digits: 4 })} above the floor`,
+          `${Math.round(finding.height_mm)} mm above the floor`,
         ].join(' · '),
       ),
       status: finding.status === 'notMet' ? 'not met' : 'not shown to be met',
@@ -53,9 +53,7 @@ export function findingsContent(
       order: text(finding.consequence.reason),
       demand: text(finding.demand.text),
       limit: text(finding.demand.limit),
-      sources: finding.demand.citations.map((c) =>
-        text(`${sourceLine(c)} · ${kindWords[finding.demand.kind]}`),
-      ),
+      sources: finding.demand.citations.map((c) => text(sourceLine(c))),
       remedies: finding.remedies.map((r) => ({ text: text(r.text), cost: costWords[r.cost] })),
       conflict: finding.conflict
         ? [

@@ -50,7 +50,9 @@ export function machineContent(
       value:
         cad === model.shapes.length
           ? `all shapes; triangles stay within ${formatQuantity(model.deviation_mm, 'mm')} of them`
-          : `${cad} of ${model.shapes.length} shapes; the rest is triangles only`,
+          : cad === 0
+            ? 'none: the file carries triangles only'
+            : `${cad} of ${model.shapes.length} shapes; the rest is triangles only`,
     },
     { label: 'Unit of the file', value: model.unit },
     { label: 'Measures computed', value: Object.keys(outcome.result.measures).length.toString() },

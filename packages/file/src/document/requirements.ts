@@ -2,15 +2,16 @@ import { elements, requirementById, sourceByKey } from '@coveline/catalogue';
 import type { Finding, ReviewResult } from '@coveline/review';
 import type { FileContent, RequirementContent } from './content.ts';
 import type { Printer } from './printable.ts';
-import { kindWords, standingWords, statusWords } from './words.ts';
+import { counted, kindWords, standingWords, statusWords } from './words.ts';
 
 type Cited = Finding['demand']['citations'][number];
 
-/** A source with its clause and how far it was seen; a key that the catalogue lacks is shown as it is. */
+/** A source with its clause, its kind and how far it was seen; a key that the catalogue lacks is shown as it is. */
 export function sourceLine({ source, clause, standing }: Cited): string {
   const known = sourceByKey.get(source);
   const title = known ? known.title : source;
-  return [title, clause, standingWords[standing]].filter(Boolean).join(', ');
+  const kind = known ? kindWords[known.kind] : '';
+  return [title, clause, kind, standingWords[standing]].filter(Boolean).join(', ');
 }
 
 /** Every requirement of the review with its status, by machine element. */
@@ -40,7 +41,7 @@ export function requirementsContent(
     review.requirements.filter((r) => r.status === s).length;
   return {
     requirements: [...rows].map(([element, list]) => ({ element: text(element), rows: list })),
-    requirementsSummary: `${review.requirements.length} requirements: ${count('notMet')} not met, ${count('notShown')} not shown, ${count('met')} met as far as was computed, ${count('noSuchElement')} about elements that this machine does not have.`,
+    requirementsSummary: `${counted(review.requirements.length, 'requirement')}: ${count('notMet')} not met, ${count('notShown')} not shown, ${count('met')} met as far as was computed, ${count('noSuchElement')} about elements that this machine does not have.`,
   };
 }
 

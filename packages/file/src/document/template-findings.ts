@@ -1,9 +1,9 @@
 /** Findings at a glance, then each as an argument. */
-export const findingsTemplate = String.raw`
+export const findingsTemplate = `
 = Findings
 #d.summary
 
-#table(columns: (9mm, 5mm, 1fr, 26mm, 24mm, 12mm), 
+#table(columns: (9mm, 9mm, 1fr, 26mm, 25mm, 10mm), 
   table.header[No.][Kind][What is wrong][Status][Decision][Page],
   ..d.groups.map(g => g.findings.map(f => (
     link(label("f" + str(f.number)), str(f.number)),

@@ -2,7 +2,7 @@ import { findingsTemplate } from './template-findings.ts';
 import { tablesTemplate } from './template-tables.ts';
 
 /** Page, type and the first chapters. Typst markup; every word of a user arrives as data and is never read as markup. */
-const frame = String.raw`
+const frame = `
 #let d = json("data.json")
 #let ink = rgb("#1b2430")
 #let soft = rgb("#56616d")
@@ -25,7 +25,7 @@ const frame = String.raw`
     if counter(page).get().first() > 1 [
       #set text(size: 8pt, fill: soft)
       #grid(columns: (1fr, auto), column-gutter: 6mm,
-        box(width: 100%, height: 1em, clip: true, d.machine + " · " + d.revision),
+        box(width: 100%, height: 1em, clip: true, d.head),
         if d.invented [invented demo data])
       #v(-1.5mm)
       #line(length: 100%, stroke: 0.4pt + line-tone)
@@ -59,7 +59,8 @@ const frame = String.raw`
 #v(14mm)
 #text(size: 10pt, fill: soft)[Hygienic design file]
 #v(1mm)
-#block(text(size: 27pt, weight: 600, title()))
+#block(text(size: 26pt, weight: 600, d.machine))
+#block(above: 3mm, text(size: 14pt, fill: soft, d.revision))
 #v(1mm)
 #if d.invented [
   #block(fill: wash, inset: (x: 4mm, y: 2.6mm), radius: 1mm)[

@@ -101,6 +101,11 @@ export function signOf(measure: Finding['measure']): Sign {
   }
 }
 
+/** "1 finding", "2 findings". */
+export function counted(n: number, noun: string): string {
+  return `${n} ${noun}${n === 1 ? '' : 's'}`;
+}
+
 /** Shown in every file, whatever the machine. */
 export const cautions: readonly string[] = [
   'This file supports a decision. It is not a certificate, and it does not replace the judgement of a competent person who has seen the machine.',

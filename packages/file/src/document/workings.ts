@@ -40,12 +40,12 @@ function contentOf(
     inputs: w.inputs.map((v) => ({
       symbol: text(v.symbol),
       name: short(v.name, 200),
-      value: text(valueOf(v)),
+      value: text(shown(v)),
       from: short(v.from ?? '', 200),
     })),
     formula: w.formula.map(text),
-    steps: w.steps.map((v) => ({ label: text(named(v)), value: text(valueOf(v)) })),
-    result: { label: text(named(w.result)), value: text(valueOf(w.result)) },
+    steps: w.steps.map((v) => ({ label: text(named(v)), value: text(shown(v)) })),
+    result: { label: text(named(w.result)), value: text(shown(w.result)) },
     source: text(w.source),
     validity: text(w.validity),
     warnings: w.warnings.map(text),
@@ -57,6 +57,6 @@ function named({ symbol, name }: WorkingValue): string {
   return symbol === name || symbol === '' ? name : `${symbol}, ${name}`;
 }
 
-function valueOf({ value, unit, text }: WorkingValue): string {
-  return text ?? formatQuantity(value, unit);
+function shown(v: WorkingValue): string {
+  return v.text ?? formatQuantity(v.value, v.unit);
 }

@@ -1,4 +1,7 @@
-/** Chooses a camera that sees a place: many directions are tried, the one with the least in its way is taken. */
+/**
+ * Chooses a camera that sees a place: many directions are tried, the one with the least in its way is taken. Where
+ * even that one does not see enough of it, what stands in front is cut away.
+ */
 import type { Vec3 } from '@coveline/model';
 import { anyHit, type Tree } from '@coveline/survey';
 import { axesOf, type Camera, cameraOnBox } from './camera.ts';
@@ -8,13 +11,13 @@ export interface PlaceToSee {
   readonly bounds_mm: readonly [Vec3, Vec3];
   /** Points on the place, mm; its middle when there are none. */
   readonly points: readonly Vec3[];
+  /** Share of the points that has to be in sight: of a body, half the surface always faces away. */
+  readonly enough: number;
 }
 
 /** Degrees about the vertical, 0 from the front; people look from the front first. */
 const azimuths = [-35, 35, 0, -70, 70, -120, 120, 180];
 const elevations = [35, 60, 12, 82, -30, -65];
-/** Below this share of the place in sight, what is in front is cut away. */
-const enough = 0.6;
 
 export function viewOfPlace(tree: Tree, place: PlaceToSee, size: readonly [number, number]): Camera {
   const [low, high] = place.bounds_mm;
@@ -30,7 +33,7 @@ export function viewOfPlace(tree: Tree, place: PlaceToSee, size: readonly [numbe
   });
   const camera = cameraOnBox(low, high, best.direction, size, 1.5);
   const span_mm = Math.max(camera.span_mm, leastSpan_mm);
-  if (best.seen >= enough) return { ...camera, span_mm };
+  if (best.seen >= place.enough) return { ...camera, span_mm };
   return { ...camera, span_mm, cutBefore_mm: cutBefore(points, camera) };
 }
 

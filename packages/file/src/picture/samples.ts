@@ -1,9 +1,11 @@
 /** What is seen at each sample of a picture, before any colour: the first surface along every ray. */
-import type { Model } from '@coveline/model';
-import { firstHit, newHit, type Tree } from '@coveline/survey';
+import type { Model, Vec3 } from '@coveline/model';
+import { firstHit, type Hit, newHit, type Tree } from '@coveline/survey';
 import { type Camera, projectionOf } from './camera.ts';
 import { cornerNormals } from './normals.ts';
-import { along, dot } from './vector.ts';
+import { dot } from './vector.ts';
+
+type Triple = [number, number, number];
 
 export interface Samples {
   readonly width: number;
@@ -56,19 +58,32 @@ function caster(model: Model, tree: Tree, camera: Camera, out: Samples): (x: num
   const reach = reachOf(tree, camera);
   const back = camera.cutBefore_mm ?? reach;
   const hit = newHit();
-  const n: [number, number, number] = [0, 0, 0];
+  const behind = newHit();
+  const o: Triple = [0, 0, 0];
+  const seen: Triple = [0, 0, 0];
+  const n: Triple = [0, 0, 0];
   return (x, y) => {
     const across = (x + 0.5 - width / 2) / scale;
     const upwards = (height / 2 - y - 0.5) / scale;
-    const o = along(along(along(camera.target, right, across), up, upwards), forward, -back);
+    for (let k = 0; k < 3; k++)
+      o[k] = camera.target[k] + right[k] * across + up[k] * upwards - forward[k] * back;
     if (!firstHit(tree, o[0], o[1], o[2], forward[0], forward[1], forward[2], back + reach, hit)) return;
     const i = y * width + x;
-    smoothNormal(model, tree, hit.part, hit.triangle, hit.slot, along(o, forward, hit.t), n);
+    for (let k = 0; k < 3; k++) seen[k] = o[k] + forward[k] * hit.t;
+    smoothNormal(model, tree, hit, seen, n);
     out.depth[i] = hit.t - back;
     out.part[i] = hit.part;
     const faces = model.shapes[model.parts[hit.part].shape].cad?.faceOfTriangle;
     out.face[i] = faces ? faces[hit.triangle - tree.start[hit.part]] : -1;
-    out.cut[i] = camera.cutBefore_mm !== undefined && leavesMaterial(tree, hit.slot, forward) ? 1 : 0;
+    if (camera.cutBefore_mm !== undefined && startsInside(tree, o, forward, hit, behind)) {
+      const material = leavesMaterial(tree, hit.slot, forward) ? hit : behind;
+      out.part[i] = material.part;
+      out.face[i] = -1;
+      out.depth[i] = -back;
+      out.cut[i] = 1;
+      out.normal.set([-forward[0], -forward[1], -forward[2]], i * 3);
+      return;
+    }
     const flip = dot(n, forward) > 0 ? -1 : 1;
     out.normal[i * 3] = n[0] * flip;
     out.normal[i * 3 + 1] = n[1] * flip;
@@ -83,6 +98,18 @@ function reachOf({ boxes }: Tree, { target }: Camera): number {
   return Math.hypot(far(0), far(1), far(2)) + 1;
 }
 
+/**
+ * Whether a ray starts in material. The way back to the eye is asked too, because where two parts touch the way
+ * forward may name the part behind first.
+ */
+function startsInside(tree: Tree, o: Vec3, d: Vec3, ahead: Hit, behind: Hit): boolean {
+  if (leavesMaterial(tree, ahead.slot, d)) return true;
+  return (
+    firstHit(tree, o[0], o[1], o[2], -d[0], -d[1], -d[2], Infinity, behind) &&
+    leavesMaterial(tree, behind.slot, [-d[0], -d[1], -d[2]])
+  );
+}
+
 /** Whether a ray that starts inside material meets the triangle from behind. */
 function leavesMaterial({ corners }: Tree, slot: number, d: readonly [number, number, number]): boolean {
   const c = slot * 9;
@@ -95,21 +122,22 @@ function leavesMaterial({ corners }: Tree, slot: number, d: readonly [number, nu
   return d[0] * (uy * vz - uz * vy) + d[1] * (uz * vx - ux * vz) + d[2] * (ux * vy - uy * vx) > 0;
 }
 
+const w: Triple = [0, 0, 0];
+
 /** Writes the normal at a point of a triangle, blended from its corners, in the frame of the model. */
 function smoothNormal(
   model: Model,
   { corners, start }: Tree,
-  part: number,
-  triangle: number,
-  slot: number,
-  p: readonly [number, number, number],
-  out: [number, number, number],
+  { part, triangle, slot }: Hit,
+  p: Triple,
+  out: Triple,
 ): void {
   const { shape, placement: m } = model.parts[part];
   const normals = cornerNormals(model.shapes[shape]);
   const c = slot * 9;
   const at = (triangle - start[part]) * 9;
-  const [wa, wb, wc] = weights(corners, c, p);
+  weights(corners, c, p, w);
+  const [wa, wb, wc] = w;
   const x = normals[at] * wa + normals[at + 3] * wb + normals[at + 6] * wc;
   const y = normals[at + 1] * wa + normals[at + 4] * wb + normals[at + 7] * wc;
   const z = normals[at + 2] * wa + normals[at + 5] * wb + normals[at + 8] * wc;
@@ -122,12 +150,8 @@ function smoothNormal(
   out[2] /= length;
 }
 
-/** Barycentric weights of a point in the plane of a triangle; thirds for a triangle without area. */
-function weights(
-  corners: Float64Array,
-  c: number,
-  p: readonly [number, number, number],
-): [number, number, number] {
+/** Writes the barycentric weights of a point in the plane of a triangle; thirds for a triangle without area. */
+function weights(corners: Float64Array, c: number, p: Triple, out: Triple): void {
   const ux = corners[c + 3] - corners[c];
   const uy = corners[c + 4] - corners[c + 1];
   const uz = corners[c + 5] - corners[c + 2];
@@ -143,10 +167,11 @@ function weights(
   const qu = qx * ux + qy * uy + qz * uz;
   const qv = qx * vx + qy * vy + qz * vz;
   const det = uu * vv - uv * uv;
-  if (!(det > 0)) return [1 / 3, 1 / 3, 1 / 3];
-  const b = (vv * qu - uv * qv) / det;
-  const w = (uu * qv - uv * qu) / det;
-  return [1 - b - w, b, w];
+  const b = det > 0 ? (vv * qu - uv * qv) / det : 1 / 3;
+  const t = det > 0 ? (uu * qv - uv * qu) / det : 1 / 3;
+  out[0] = 1 - b - t;
+  out[1] = b;
+  out[2] = t;
 }
 
 /** Interpolates a sample from its two neighbours along x or y; false when they do not lie on one smooth surface. */

@@ -1,6 +1,6 @@
 /** Marks that tell the kind of a place by their shape: lens, double bar, angle, ring, hexagon, arc, chevrons. */
 import { blend, type Image } from './image.ts';
-import { type Sign, toneOf, tones } from './palette.ts';
+import { type Rgb, type Sign, toneOf, tones } from './palette.ts';
 
 type Point = readonly [number, number];
 
@@ -86,16 +86,19 @@ export function drawBadge(image: Image, sign: Sign, x: number, y: number, radius
   const bx = clamp(x + (x > image.width * 0.7 ? -away : away), radius + 2, image.width - radius - 2);
   const by = clamp(y + (y < image.height * 0.3 ? away : -away), radius + 2, image.height - radius - 2);
   const tone = toneOf[sign];
+  const badge = [bx, by, radius + 2] as const;
+  const leader = [(x + bx) / 2, (y + by) / 2, Math.hypot(x - bx, y - by) / 2 + 3] as const;
+  const dot = [x, y, 6] as const;
   const scale = radius / 12.5;
   const { lines, filled } = shapes[sign];
   const placed = lines.map((line) => line.map(([u, v]) => [bx + u * scale, by + v * scale] as const));
-  paint(image, tones.paper, (px, py) => 2.6 - toSegment(px, py, [x, y], [bx, by]));
-  paint(image, tones.ink, (px, py) => 1.1 - toSegment(px, py, [x, y], [bx, by]));
-  paint(image, tones.paper, (px, py) => 4.6 - Math.hypot(px - x, py - y));
-  paint(image, tone, (px, py) => 3.4 - Math.hypot(px - x, py - y));
-  paint(image, tones.ink, (px, py) => radius + 1 - Math.hypot(px - bx, py - by));
-  paint(image, tones.paper, (px, py) => radius - 0.2 - Math.hypot(px - bx, py - by));
-  paint(image, tone, (px, py) => {
+  paint(image, tones.paper, leader, (px, py) => 2.6 - toSegment(px, py, [x, y], [bx, by]));
+  paint(image, tones.ink, leader, (px, py) => 1.1 - toSegment(px, py, [x, y], [bx, by]));
+  paint(image, tones.paper, dot, (px, py) => 4.6 - Math.hypot(px - x, py - y));
+  paint(image, tone, dot, (px, py) => 3.4 - Math.hypot(px - x, py - y));
+  paint(image, tones.ink, badge, (px, py) => radius + 1 - Math.hypot(px - bx, py - by));
+  paint(image, tones.paper, badge, (px, py) => radius - 0.2 - Math.hypot(px - bx, py - by));
+  paint(image, tone, badge, (px, py) => {
     const gap = Math.min(...placed.map((line) => toLine(px, py, line)));
     return filled && inside(px, py, placed[0]) ? 1 : 1.1 * scale + 0.5 - gap;
   });
@@ -103,22 +106,26 @@ export function drawBadge(image: Image, sign: Sign, x: number, y: number, radius
 
 /** A dot with a rim, for overviews. */
 export function drawDot(image: Image, sign: Sign, x: number, y: number, radius: number): void {
-  paint(image, tones.paper, (px, py) => radius + 2 - Math.hypot(px - x, py - y));
-  paint(image, toneOf[sign], (px, py) => radius + 0.5 - Math.hypot(px - x, py - y));
+  const spot = [x, y, radius + 3] as const;
+  paint(image, tones.paper, spot, (px, py) => radius + 2 - Math.hypot(px - x, py - y));
+  paint(image, toneOf[sign], spot, (px, py) => radius + 0.5 - Math.hypot(px - x, py - y));
 }
 
 function clamp(value: number, low: number, high: number): number {
   return Math.max(low, Math.min(high, value));
 }
 
-/** Lays a tone wherever `cover` is positive, fully from 1 on. */
+/** Lays a tone wherever `cover` is positive, fully from 1 on, within `reach` pixels of (cx, cy). */
 function paint(
   image: Image,
-  tone: readonly [number, number, number],
+  tone: Rgb,
+  [cx, cy, reach]: readonly [number, number, number],
   cover: (x: number, y: number) => number,
 ): void {
-  for (let y = 0; y < image.height; y++) {
-    for (let x = 0; x < image.width; x++) {
+  const toX = Math.min(image.width - 1, Math.ceil(cx + reach));
+  const toY = Math.min(image.height - 1, Math.ceil(cy + reach));
+  for (let y = Math.max(0, Math.floor(cy - reach)); y <= toY; y++) {
+    for (let x = Math.max(0, Math.floor(cx - reach)); x <= toX; x++) {
       const share = cover(x + 0.5, y + 0.5);
       if (share > 0) blend(image, y * image.width + x, tone, Math.min(1, share));
     }
