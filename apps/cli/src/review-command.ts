@@ -80,7 +80,7 @@ Exit codes: 0 done, 2 wrong usage, 3 the input could not be read, 4 a limit was 
           outcome,
           review: found,
           decisions,
-          today: o.date,
+          date: o.date,
         });
         await writeOut(o.file, pdf);
       }

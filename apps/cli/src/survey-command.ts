@@ -1,5 +1,5 @@
 import { basename } from 'node:path';
-import { type FileSurveyRequest, surveyFile } from '@coveline/compute';
+import { type FileSurveyRequest, SurveyLimitError, surveyFile } from '@coveline/compute';
 import type { LengthUnit, UpAxis } from '@coveline/model';
 import type { MeasureName } from '@coveline/survey';
 import { Command } from 'commander';
@@ -65,9 +65,18 @@ A survey supports a decision; it does not take it.`,
         ...(o.deviation && { deviation_mm: o.deviation }),
       };
       const limits = { time_s: o.timeLimit, memory_MB: o.memoryLimit };
-      const done = await surveyFile(request, { onProgress: progress.update, limits }).finally(progress.end);
+      let stopped: SurveyLimitError | undefined;
+      const done = await surveyFile(request, { onProgress: progress.update, limits })
+        .catch((error: unknown) => {
+          if (!(error instanceof SurveyLimitError)) throw error;
+          stopped = error;
+          return error.partial;
+        })
+        .finally(progress.end);
       const json = surveyJson(basename(path), done);
       if (o.json !== undefined) await writeJson(o.json, json);
       if (o.json !== '-') await print(surveyText(json));
+      // What was finished is told first; the exit code says that it is not all.
+      if (stopped) throw stopped;
     });
 }
