@@ -189,7 +189,7 @@ describe('rinsing, dead legs, draining, suction', () => {
       tolerance: 2e-4,
       why: 'printed with 4 digits',
     },
-    // Exam of the workbench: a line with 1 % slope and 12 mm sag over 3 m.
+    // A line with 1 % slope and 12 mm sag over 3 m.
     {
       id: 'closed form, sagging line',
       calculation: 'sagging-line',

@@ -236,7 +236,7 @@ describe('check values S-01 to S-19', () => {
     6e-5,
     'spread printed with 4 digits',
   );
-  // Exam of the workbench: 0 of 60 filled units.
+  // A small media fill: 0 of 60 filled units.
   add(
     '0 of 60 units',
     'proportion-limits',

@@ -1,3 +1,4 @@
+export { cleanUpRate } from './clean-up-rate.ts';
 export { containerContamination } from './container-contamination.ts';
 export { filterClass } from './filter-class.ts';
 export { firstAir } from './first-air.ts';
@@ -5,7 +6,8 @@ export { isoClassLimit } from './iso-class.ts';
 export { isoEvaluate } from './iso-evaluate.ts';
 export { isoLocations } from './iso-locations.ts';
 export { plateToContainer } from './plate-to-container.ts';
-export { cleanUpRate, recoveryTime } from './recovery.ts';
+export { recoveryTime } from './recovery-time.ts';
 export { roomBalance } from './room-balance.ts';
-export { settlePlate, settlingDiameter } from './settle-plate.ts';
+export { settlePlate } from './settle-plate.ts';
+export { settlingDiameter } from './settling-diameter.ts';
 export { settlingSpeed } from './settling-speed.ts';

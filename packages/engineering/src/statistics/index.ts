@@ -1,5 +1,5 @@
-export { acceptancePlan, lotSample } from './acceptance.ts';
-export { agreementOfMethods, kappa } from './agreement.ts';
+export { acceptancePlan } from './acceptance-plan.ts';
+export { agreementOfMethods } from './agreement-of-methods.ts';
 export { countChart } from './c-chart.ts';
 export { capability } from './capability.ts';
 export { censoredNormal } from './censored.ts';
@@ -8,6 +8,8 @@ export { cusumChart } from './cusum.ts';
 export { distributionFree } from './distribution-free.ts';
 export { ewmaChart } from './ewma.ts';
 export { fisherExact } from './fisher.ts';
+export { kappa } from './kappa.ts';
+export { lotSample } from './lot-sample.ts';
 export { mostProbableNumber } from './mpn.ts';
 export { permutationTest } from './permutation.ts';
 export { poissonLimits } from './poisson-limits.ts';
