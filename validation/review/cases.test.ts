@@ -50,6 +50,24 @@ describe.each(cases.map((c) => [c.case, c] as const))('%s', (_, c) => {
   });
 });
 
+test('the profile decides where sources disagree', () => {
+  const byName = (name: string) => cases.find((c) => c.case === name)!;
+  const told = (c: Case, profile: string, places: readonly string[]) =>
+    places.filter((p) => judge(c, profile).findings.some((f) => f.places.includes(p)));
+  const radii = byName('Radii 2.9, 3, 6 and an obtuse edge');
+  expect(told(radii, 'eu', ['a', 'b', 'c', 'd'])).toEqual(['a']);
+  expect(told(radii, 'bioprocess', ['a', 'b', 'c', 'd'])).toEqual(['a']);
+  expect(told(radii, 'eu-preferred', ['a', 'b', 'c', 'd'])).toEqual(['a', 'b']);
+  expect(told(radii, 'us', ['a', 'b', 'c', 'd'])).toEqual(['a', 'b', 'c']);
+  const leg = byName('Capped branch, 1.35 bores from the wall');
+  expect(['eu', 'eu-preferred', 'us', 'bioprocess'].map((p) => told(leg, p, ['branch']).length)).toEqual([
+    1, 1, 0, 0,
+  ]);
+  const covers = byName('Two covers near three degrees');
+  expect(told(covers, 'eu', ['a', 'b', 'c'])).toEqual(['a', 'b', 'c']);
+  expect(told(covers, 'us', ['a', 'b', 'c'])).toEqual(['c']);
+});
+
 test('every finding of every case is complete', () => {
   for (const c of cases) {
     const result = judge(c);

@@ -44,12 +44,13 @@ beforeAll(async () => {
     });
     reviewed.set(p, { survey: surveyed, result });
   }
-}, 180_000);
+}, 400_000);
 
 /** What a review says of each kind: a finding under one of these requirements … */
 const finding: Partial<Record<PlantedFault['kind'], readonly string[]>> = {
   standingLiquid: ['gen-drain', 'tray-drain', 'noz-volume', 'hood-drain'],
   levelFace: ['gen-slope', 'frame-horizontal', 'box-roof', 'tray-slope'],
+  cables: ['cable-open'],
   narrowGap: ['joint-gap-splash', 'joint-flush', 'joint-lap', 'gen-ingress'],
   closedHollow: ['hollow-sealed'],
   openHollow: ['hollow-open'],
@@ -63,7 +64,6 @@ const finding: Partial<Record<PlantedFault['kind'], readonly string[]>> = {
 const line: Partial<Record<PlantedFault['kind'], string>> = {
   exposedThread: 'fast-protrude',
   deadLeg: 'pipe-dead',
-  cables: 'cable-open',
   controls: 'control-stop',
   hinge: 'door-hinge',
 };
@@ -82,20 +82,14 @@ describe.each([revisionA, revisionB])('revision $revision', (p) => {
         : result.requirements.some(
             (r) => r.requirement === line[fault.kind] && r.status !== 'met' && r.status !== 'noSuchElement',
           );
-      if (!isTold && !notComputed(reviewed.get(p)!.survey, fault)) silent.push(`${fault.id}: ${fault.what}`);
+      if (!isTold && !isAskedOtherwise(fault)) silent.push(`${fault.id}: ${fault.what}`);
     }
     expect(silent).toEqual([]);
   });
 });
 
-/** Kinds that wait for a measure which the survey may not offer yet. */
-const waitsFor: Partial<Record<PlantedFault['kind'], (s: SurveyResult) => boolean>> = {
-  narrowGap: (s) => s.measures.narrowGaps === undefined,
-};
 /** A cabinet is hollow by its nature: its inside is asked by degree of protection, not as a closed hollow. */
 const isAskedOtherwise = (fault: PlantedFault) => fault.id === 'cabinet-air';
-const notComputed = (s: SurveyResult, fault: PlantedFault) =>
-  (waitsFor[fault.kind]?.(s) ?? false) || isAskedOtherwise(fault);
 
 const isNamed = (id: string, name: string) => id.split('/').at(-1)!.replace(/#\d+$/, '') === name;
 
@@ -114,7 +108,7 @@ describe.each([revisionA, revisionB])('what only looks like a fault in revision 
       'cross bar round Ø12 1.4301',
     ])
       expect(told(round, ['flatFaces', 'standingLiquid'])).toEqual([]);
-    expect(told('emergency stop Ø40 red PA66', ['standingLiquid', 'overhead'])).toEqual([]);
+    expect(told('emergency stop Ø40 red PA66', ['standingLiquid', 'overhead', 'narrowGaps'])).toEqual([]);
     expect(
       surveyed.measures.standingLiquid!.places.some((pool) =>
         pool.parts.some((id) => isNamed(id, 'jar 0.35 L glass')),

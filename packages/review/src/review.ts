@@ -3,6 +3,7 @@ import type { MeasureKey } from '@coveline/catalogue';
 import type { RuleResult } from './draft.ts';
 import { findingOf, type Ranked } from './finding.ts';
 import type { ReviewRequest } from './request.ts';
+import { cableBundles } from './rules/cable-bundles.ts';
 import { clearances } from './rules/clearances.ts';
 import { flatFaces } from './rules/flat-faces.ts';
 import { hollows } from './rules/hollows.ts';
@@ -22,6 +23,7 @@ const rules: readonly (readonly [MeasureKey, (scene: Scene) => RuleResult])[] = 
   ['hollows', hollows],
   ['narrowGaps', narrowGaps],
   ['narrowGaps', joints],
+  ['narrowGaps', cableBundles],
   ['insideCorners', insideCorners],
   ['flatFaces', flatFaces],
   ['clearances', clearances],

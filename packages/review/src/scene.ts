@@ -66,6 +66,15 @@ export function strictestArea(scene: Scene, parts: readonly number[]): AreaClass
   return bySeverity.find((area) => parts.some((p) => scene.parts[p].areaClass === area)) ?? 'splash';
 }
 
+/**
+ * The area between parts that face or touch each other: that of the part whose demands are the least strict, because
+ * only what two food-area parts enclose is in the way of product. The seat of a bracket on a hopper is outside.
+ */
+export function areaBetween(scene: Scene, parts: readonly number[]): AreaClass {
+  const areas = parts.map((p) => scene.parts[p].areaClass);
+  return [...bySeverity].reverse().find((area) => areas.includes(area)) ?? 'splash';
+}
+
 /** Indices of the parts of a place; ids that the model does not have are left out. */
 export function partsAt(scene: Scene, place: { readonly parts: readonly string[] }): readonly number[] {
   return place.parts.map((id) => scene.known.indexOf.get(id)).filter((p) => p !== undefined);

@@ -17,6 +17,7 @@ export type Noun =
   | 'enclosure'
   | 'control'
   | 'cable'
+  | 'tie'
   | 'hose'
   | 'cylinder'
   | 'drive'
@@ -105,6 +106,7 @@ export const nouns: readonly NounEntry[] = [
     'cable',
     'cable kabel leitung conduit câble fil cavo gland verschraubung cable_tray kabelkanal kabelrinne wire presse-etoupe trunking',
   ),
+  entry('tie', 'cable', 'cable_tie tie kabelbinder serre-cable serre-cables fascetta bundelband'),
   entry('hose', 'hose', 'hose schlauch tuyau_flexible flexible manguera tubo_flessibile slang'),
   entry(
     'cylinder',

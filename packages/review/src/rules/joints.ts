@@ -4,13 +4,16 @@ import type { Joint } from '@coveline/survey';
 import type { Draft, RuleResult } from '../draft.ts';
 import { boxVolume } from '../geometry/extent.ts';
 import { some, TheName, theName } from '../names/display.ts';
+import type { Noun } from '../names/nouns.ts';
 import { derived, input, measured } from '../numbers/measured.ts';
-import { firstInForce, isFastener, partsAt, type Scene, strictestArea } from '../scene.ts';
+import { areaBetween, firstInForce, isFastener, partsAt, type Scene } from '../scene.ts';
 
 /** Ways of joining that leave no crevice, if they are done well; weld and bond are shown by inspection. */
 const closed = new Set(['welded', 'bonded', 'oneBody']);
 /** Ways that leave faces lying bare on each other. */
 const bare = new Set(['bolted', 'clamped', 'pressed', 'loose']);
+/** Seals are joints of their own, belts move on what they touch, and filters are scanned for leaks at their seat. */
+const apart: ReadonlySet<Noun | undefined> = new Set<Noun>(['gasket', 'belt', 'filter', 'tie', 'cable']);
 /** Smaller contacts in the splash area are no lap. */
 const leastLap_cm2 = 10;
 const leastLine_mm = 10;
@@ -46,10 +49,10 @@ function judged(scene: Scene, joint: Joint): Line | null {
   const skip = (p: number) =>
     isFastener(scene, p) ||
     scene.known.isPack(p) ||
-    scene.known.is[p]?.noun === 'gasket' ||
+    apart.has(scene.known.is[p]?.noun) ||
     closed.has(scene.parts[p].joint);
   if (parts.some(skip)) return null;
-  const area = strictestArea(scene, parts);
+  const area = areaBetween(scene, parts);
   if (area === 'nonFood') return null;
   const isBare = parts.some((p) => bare.has(scene.parts[p].joint));
   // In the splash area faces that lie on each other count as joined, unless screws hold a lap open.

@@ -7,13 +7,13 @@ import { boxVolume } from '../geometry/extent.ts';
 import { some, theName } from '../names/display.ts';
 import { derived, input, measured } from '../numbers/measured.ts';
 import {
+  areaBetween,
   elementOf,
   firstInForce,
   isFastener,
   limitOf,
   partsAt,
   type Scene,
-  strictestArea,
   twinKey,
 } from '../scene.ts';
 
@@ -21,6 +21,10 @@ import {
 const openRatio = 1;
 /** Shallower gaps are seams, not crevices. */
 const leastDepth_mm = 2;
+/** From this depth on, sheets that screws hold together are a lap. */
+const lapDepth_mm = 10;
+/** Widest over touching distance from which air beside a contact is a wedge. */
+const wedge = 5;
 /** Smaller ones are told in one finding for all parts of an area class. */
 const worthTelling_cm2: Record<AreaClass, number> = { food: 1, splash: 5, nonFood: Infinity };
 
@@ -32,6 +36,7 @@ interface Crevice {
   readonly limit: Limit | null;
   /** Up to the width that the annex of the European standards counts as joined. */
   readonly countsAsJoined: boolean;
+  readonly status: 'notMet' | 'notShown';
 }
 
 export function narrowGaps(scene: Scene): RuleResult {
@@ -39,7 +44,7 @@ export function narrowGaps(scene: Scene): RuleResult {
   const crevices = gaps.map((g) => judged(scene, g)).filter((c) => c !== null);
   const groups = new Map<string, Crevice[]>();
   for (const c of crevices) {
-    const key = `${c.demand.id}|${c.countsAsJoined}|${[...new Set(c.parts.map((p) => twinKey(scene, p)))].sort().join('+')}`;
+    const key = `${c.demand.id}|${c.status}|${[...new Set(c.parts.map((p) => twinKey(scene, p)))].sort().join('+')}`;
     groups.set(key, [...(groups.get(key) ?? []), c]);
   }
   const drafts: Draft[] = [];
@@ -63,21 +68,32 @@ export function narrowGaps(scene: Scene): RuleResult {
 
 function judged(scene: Scene, gap: NarrowGap): Crevice | null {
   const parts = partsAt(scene, gap);
-  if (
-    parts.length === 0 ||
-    parts.some((p) => isFastener(scene, p) || scene.known.isPack(p) || isSeal(scene, p))
-  )
-    return null;
+  if (parts.length === 0 || parts.some((p) => isApart(scene, p))) return null;
+  if (parts.filter((p) => scene.known.is[p]?.noun === 'cable').length > 1) return null;
+  const area = parts.length === 1 ? scene.parts[parts[0]].areaClass : areaBetween(scene, parts);
   if (gap.depth_mm < leastDepth_mm || gap.depth_mm <= openRatio * gap.width_mm) return null;
-  const area = strictestArea(scene, parts);
-  const demand = demandOn(scene, parts, area);
+  if (isBesideContact(scene, gap)) return null;
+  const isLap = gap.depth_mm >= lapDepth_mm && parts.some((p) => scene.parts[p].joint === 'bolted');
+  const demand = demandOn(scene, parts, area, isLap);
   if (!demand) return null;
   const limit = limitOf(demand, 'gap', area) ?? limitOf(demand, 'depthOverWidth', area);
-  const joined = scene.demands.get('joint-flush')?.limits.find((l) => l.quantity === 'gap')?.atMost;
-  return { gap, parts, area, demand, limit, countsAsJoined: joined !== undefined && gap.widest_mm <= joined };
+  const joined_mm = scene.demands.get('joint-flush')?.limits.find((l) => l.quantity === 'gap')?.atMost ?? 0;
+  const countsAsJoined = gap.widest_mm <= joined_mm;
+  const isShown = !countsAsJoined || demand.id === 'joint-lap';
+  return { gap, parts, area, demand, limit, countsAsJoined, status: isShown ? 'notMet' : 'notShown' };
 }
 
-function demandOn(scene: Scene, parts: readonly number[], area: AreaClass): Demand | null {
+/**
+ * Where a round lies on a face or two rounds cross, the air beside the contact narrows to nothing and opens wide: that
+ * is the seam of a joint, which the joint tells, and not a gap. Faces closer than what counts as touching are a joint
+ * as well.
+ */
+function isBesideContact(scene: Scene, gap: NarrowGap): boolean {
+  const touching = 2 * scene.survey.settings.contact_mm + 0.02;
+  return gap.width_mm <= touching && (gap.widest_mm >= wedge * touching || gap.widest_mm <= touching);
+}
+
+function demandOn(scene: Scene, parts: readonly number[], area: AreaClass, isLap: boolean): Demand | null {
   const elements = parts.map((p) => elementOf(scene, p));
   if (area === 'food')
     return firstInForce(
@@ -88,17 +104,26 @@ function demandOn(scene: Scene, parts: readonly number[], area: AreaClass): Dema
   if (area === 'splash')
     return firstInForce(
       scene,
-      [elements.includes('drive') ? 'drive-mount' : undefined, 'joint-gap-splash', 'gen-ingress'],
+      [
+        elements.includes('drive') ? 'drive-mount' : undefined,
+        isLap ? 'joint-lap' : undefined,
+        'joint-gap-splash',
+        'gen-ingress',
+      ],
       area,
     );
   return firstInForce(scene, ['gen-ingress'], area);
 }
 
-const isSeal = (scene: Scene, p: number) => scene.known.is[p]?.noun === 'gasket';
+/** Fasteners, seals and containers are judged apart; so are cables side by side. */
+function isApart(scene: Scene, p: number): boolean {
+  const noun = scene.known.is[p]?.noun;
+  return isFastener(scene, p) || scene.known.isPack(p) || noun === 'gasket';
+}
 
 function draftOf(scene: Scene, group: readonly Crevice[]): Draft {
   const sorted = byDepth(group);
-  const { gap, area, demand, limit, countsAsJoined } = sorted[0];
+  const { gap, area, demand, limit, countsAsJoined, status } = sorted[0];
   const parts = bySize(scene, [...new Set(sorted.flatMap((c) => c.parts))]);
   const first = bySize(scene, sorted[0].parts);
   const width = formatQuantity(gap.width_mm, 'mm', { digits: 2 });
@@ -111,9 +136,9 @@ function draftOf(scene: Scene, group: readonly Crevice[]): Draft {
   return {
     demand,
     limit,
-    status: countsAsJoined ? 'notShown' : 'notMet',
+    status,
     measure: 'narrowGaps',
-    anchor: `${countsAsJoined ? 'joined' : 'open'}|${firstPair(group)}`,
+    anchor: `${status}|${firstPair(group)}`,
     places: sorted.map((c) => c.gap),
     parts,
     area,
