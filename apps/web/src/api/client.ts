@@ -12,7 +12,7 @@ import type { Material, Requirement, Source } from '@coveline/catalogue';
 import { decodeModel, type Model } from '@coveline/model';
 import type { Command } from '@coveline/project';
 import type { MeasureName, SurveyResult } from '@coveline/survey';
-import { ApiError, answerOf, request } from './request.ts';
+import { answerOf, request } from './request.ts';
 
 const revisionPath = (machine: string, revision: string) =>
   `/api/machines/${encodeURIComponent(machine)}/revisions/${encodeURIComponent(revision)}`;
@@ -42,15 +42,9 @@ export const api = {
   },
   survey: (machine: string, revision: string) =>
     get<SurveyResult>(`${revisionPath(machine, revision)}/survey`),
-  /** Null where the survey has no field of this measure. */
-  field: async (machine: string, revision: string, measure: MeasureName): Promise<Float32Array | null> => {
-    try {
-      const response = await request(`${revisionPath(machine, revision)}/fields/${measure}`);
-      return new Float32Array(await response.arrayBuffer());
-    } catch (error) {
-      if (error instanceof ApiError && error.status === 404) return null;
-      throw error;
-    }
+  field: async (machine: string, revision: string, measure: MeasureName): Promise<Float32Array> => {
+    const response = await request(`${revisionPath(machine, revision)}/fields/${measure}`);
+    return new Float32Array(await response.arrayBuffer());
   },
   drawings: (machine: string, revision: string) =>
     get<Drawings>(`${revisionPath(machine, revision)}/drawings`),

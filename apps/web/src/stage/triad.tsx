@@ -8,7 +8,10 @@ const axes = [
   { name: 'Y', direction: [0, 1, 0], view: 'back' },
   { name: 'Z', direction: [0, 0, 1], view: 'top' },
 ] as const;
-const length = 24;
+const length = 38;
+const middle = 54;
+/** Nearer to each other than this, two ends cannot be told apart by a finger. */
+const room_px = 24;
 
 /** Where the axes of the model point now; each end looks along its axis. */
 export function Triad() {
@@ -23,15 +26,19 @@ export function Triad() {
         -Math.sin(elevation) * Math.sin(azimuth),
         Math.cos(elevation),
       ];
+      const placed: { x: number; y: number }[] = [];
       axes.forEach(({ direction }, index) => {
         const dot = (v: readonly number[]) => direction.reduce((sum: number, d, k) => sum + d * v[k], 0);
-        const x = 38 + dot(right) * length;
-        const y = 38 - dot(up) * length;
+        const x = middle + dot(right) * length;
+        const y = middle - dot(up) * length;
         const line = box.current!.querySelectorAll('line')[index];
         line.setAttribute('x2', String(x));
         line.setAttribute('y2', String(y));
-        box.current!.querySelectorAll('button')[index].style.transform =
-          `translate(${x - 12}px, ${y - 12}px)`;
+        const button = box.current!.querySelectorAll('button')[index];
+        button.style.transform = `translate(${x - 12}px, ${y - 12}px)`;
+        // An axis that points at the eye hides behind another: the row of named views still has it.
+        button.hidden = placed.some((p) => Math.max(Math.abs(p.x - x), Math.abs(p.y - y)) < room_px);
+        if (!button.hidden) placed.push({ x, y });
       });
     };
     follow(viewer.cameraState());
@@ -39,9 +46,9 @@ export function Triad() {
   }, [viewer]);
   return (
     <div className="triad" ref={box}>
-      <svg width="76" height="76" aria-hidden="true">
+      <svg width={2 * middle} height={2 * middle} aria-hidden="true">
         {axes.map(({ name }) => (
-          <line key={name} x1="38" y1="38" x2="38" y2="38" />
+          <line key={name} x1={middle} y1={middle} x2={middle} y2={middle} />
         ))}
       </svg>
       {axes.map(({ name, view }) => (

@@ -24,7 +24,12 @@ export function FindingsList() {
   // Coming back from a finding, the list is where it was left.
   useEffect(() => {
     const last = takeLastFinding();
-    if (last) list.current?.querySelector<HTMLElement>(`[data-key="${CSS.escape(last)}"]`)?.focus();
+    if (last === null) return;
+    // The rows of a collection are there one frame after the list itself.
+    const frame = requestAnimationFrame(() =>
+      list.current?.querySelector<HTMLElement>(`[data-key="${CSS.escape(last)}"]`)?.focus(),
+    );
+    return () => cancelAnimationFrame(frame);
   }, []);
 
   return (

@@ -89,7 +89,9 @@ function tag(id: string, at: Vec3, text: string): Pinned {
 
 function usePaint(viewer: Viewer | null, data: MachineData, chosen: Finding | undefined): void {
   const { paint } = useViewState();
-  const measure = (chosen?.measure ?? paint) as MeasureName | null;
+  const wanted = (chosen?.measure ?? paint) as MeasureName | null;
+  // Judged from parts alone, or not measured yet: then there is nothing to paint.
+  const measure = wanted !== null && data.survey && wanted in data.survey.measures ? wanted : null;
   const field = useField(data.at, measure).data;
   useEffect(() => {
     if (!viewer || !data.model) return;
