@@ -34,9 +34,7 @@ export function reachOf(eye: Eye, region: Region): Reach {
   for (const v of region.vertices) if (Number.isFinite(way[v])) middle_mm = Math.max(middle_mm, way[v]);
   let floor_mm = 0;
   for (const { segment, beyond_mm } of floors) {
-    const { a, b, vertex } = segment;
-    const toBorder = Math.min(distance(region, vertex, a), distance(region, vertex, b));
-    const d = way[vertex] + toBorder + beyond_mm;
+    const d = way[segment.vertex] + toBorder(region, segment) + beyond_mm;
     if (Number.isFinite(d)) floor_mm = Math.max(floor_mm, d);
   }
   return { mouth_mm, depth_mm: Math.max(middle_mm, floor_mm), atFloor: floor_mm > 0.999 * middle_mm };
@@ -61,7 +59,8 @@ function floorBeyond(
   [ray.dx, ray.dy, ray.dz] = u;
   ray.tMax = reach;
   if (!firstAlong(eye.material.tree, ray, hit)) return undefined;
-  return Math.max(0, hit.t - start);
+  // The floor of a round-bottomed groove is at most half a width away; the look may pass it at a slant.
+  return Math.min(width / 2, Math.max(0, hit.t - start));
 }
 
 /**
@@ -69,37 +68,52 @@ function floorBeyond(
  * Computing geodesic paths on manifolds, 1998) with plane fronts, so that straight mouths give exact ways.
  */
 function marchFrom({ mesh, vertices }: Region, mouths: readonly Segment[]): Float64Array {
-  const { triangles, xyz } = mesh;
+  const { triangles, xyz, normals } = mesh;
   const way = new Float64Array(xyz.length / 3).fill(Infinity);
   const within = new Uint8Array(way.length);
   for (const v of vertices) within[v] = 1;
   const around = trianglesAround(triangles, within);
   const heap = newHeap();
-  const offer = (v: number, d: number) => {
-    if (!within[v] || d >= way[v]) return;
+  // A front may only start from ways that are final, or it would run ahead of itself.
+  const final = new Uint8Array(way.length);
+  const origin = new Int32Array(way.length).fill(-1);
+  const offer = (v: number, d: number, from: number) => {
+    if (!within[v] || final[v] || d >= way[v]) return;
     way[v] = d;
+    origin[v] = from;
     push(heap, d, v);
   };
-  for (const segment of mouths) {
+  for (const [i, segment] of mouths.entries()) {
     for (const t of around.get(segment.vertex) ?? []) {
       for (let k = 0; k < 3; k++) {
         const v = triangles[3 * t + k];
-        if (within[v]) offer(v, toSegment(xyz, v, segment));
+        if (within[v]) offer(v, toSegment(xyz, v, segment), i);
       }
     }
   }
   for (let top = pop(heap); top; top = pop(heap)) {
-    if (top.key > way[top.value]) continue;
-    for (const t of around.get(top.value) ?? []) {
+    const a = top.value;
+    if (final[a]) continue;
+    final[a] = 1;
+    const mouth = mouths[origin[a]];
+    for (const t of around.get(a) ?? []) {
       for (let k = 0; k < 3; k++) {
         const c = triangles[3 * t + k];
-        if (c === top.value || !within[c]) continue;
-        const other = triangles[3 * t] + triangles[3 * t + 1] + triangles[3 * t + 2] - c - top.value;
-        offer(c, front(xyz, top.value, other, c, top.key, way[other]));
+        if (c === a || !within[c] || final[c]) continue;
+        const b = triangles[3 * t] + triangles[3 * t + 1] + triangles[3 * t + 2] - c - a;
+        let d = front(xyz, a, b, c, top.key, final[b] ? way[b] : Infinity);
+        // On a flat wall the straight way is known; the front is at a loss in blunt triangles.
+        if (isLevelWith(normals, c, mouth)) d = Math.min(d, Math.max(top.key, toSegment(xyz, c, mouth)));
+        offer(c, d, origin[a]);
       }
     }
   }
   return way;
+}
+
+/** Whether the wall has turned by less than about three degrees from a mouth to a vertex. */
+function isLevelWith(normals: Float64Array, v: number, { normal: n }: Segment): boolean {
+  return normals[3 * v] * n[0] + normals[3 * v + 1] * n[1] + normals[3 * v + 2] * n[2] > 0.9986;
 }
 
 function trianglesAround(triangles: Uint32Array, within: Uint8Array): Map<number, number[]> {
@@ -149,8 +163,11 @@ function toSegment(xyz: Float64Array, v: number, { a, b }: Segment): number {
   return Math.hypot(...[0, 1, 2].map((k) => a[k] + s * (b[k] - a[k]) - xyz[3 * v + k]));
 }
 
-function distance({ mesh: { xyz } }: Region, v: number, p: readonly number[]): number {
-  return Math.hypot(xyz[3 * v] - p[0], xyz[3 * v + 1] - p[1], xyz[3 * v + 2] - p[2]);
+/** From the vertex beside a border straight across to it: the front runs nearly along a closed border. */
+function toBorder({ mesh: { xyz } }: Region, { a, outward, vertex }: Segment): number {
+  let d = 0;
+  for (let k = 0; k < 3; k++) d += (a[k] - xyz[3 * vertex + k]) * outward[k];
+  return Math.max(0, d);
 }
 
 export function lengthOf({ a, b }: Segment): number {

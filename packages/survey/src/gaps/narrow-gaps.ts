@@ -37,7 +37,7 @@ export function measureNarrowGaps(
   const material = materialOf(model);
   const eye = newEye(model, material, settings);
   const seeds = findSeeds(model, eye, settings.gapSpacing_mm, control);
-  const edge_mm = settings.gapSpacing_mm / 2;
+  const edge_mm = settings.gapSpacing_mm;
   const triangles: number[] = [];
   for (let t = 0; t < seeds.candidate.length; t++) if (seeds.candidate[t]) triangles.push(t);
   const progress = (done: number) => () => step(control, 'narrow gaps', done);
@@ -66,7 +66,7 @@ function lookAgain(model: Model, eye: Eye, gap: FoundGap, edge_mm: number, progr
   const vertices = gap.pair.walls.reduce((sum, w) => sum + w.vertices.length, 0);
   const present = Math.min(edge_mm, Math.sqrt(area / vertices));
   if (gap.settled || wanted > 0.8 * present) return [gap];
-  const marks = newMarks(edge_mm);
+  const marks = newMarks(edge_mm / 2);
   const triangles = new Set<number>();
   for (const { mesh, vertices, views } of gap.pair.walls) {
     const within = new Set(vertices);
@@ -78,7 +78,8 @@ function lookAgain(model: Model, eye: Eye, gap: FoundGap, edge_mm: number, progr
       if (within.has(mesh.triangles[h])) triangles.add(mesh.source[(h / 3) | 0]);
     }
   }
-  const closer = { triangles, marks, edge_mm: wanted };
+  // The whole gap is meshed finely now, not only its border.
+  const closer = { triangles, marks: { seen: marks, unseen: marks }, edge_mm: wanted };
   const walls = findWalls(model, eye, closer, progress).gaps.filter(({ mesh, vertices }) =>
     vertices.every((v) =>
       isMarked(marks, mesh.xyz[3 * v], mesh.xyz[3 * v + 1], mesh.xyz[3 * v + 2], edge_mm),

@@ -11,7 +11,7 @@ export interface WallPair {
 }
 
 /** From each wall this many points look for the wall across. */
-const mostLooks = 256;
+const mostLooks = 48;
 
 /** Puts walls together that face each other. `edge_mm`: edge length of the wall meshes. */
 export function pairWalls(walls: readonly Region[], edge_mm: number): WallPair[] {

@@ -20,14 +20,14 @@ export interface Fine {
 const mostPasses = 24;
 
 /**
- * Halves every edge that is longer than `edge_mm` and wanted, again and again. Whether an edge is halved depends on
- * the edge alone, so both of its triangles agree and the pieces fit together. `isWanted(x, y, z, half)`: whether an
- * edge with this middle and half length lies where it matters.
+ * Halves every edge that is longer than allowed, again and again. Whether an edge is halved depends on the edge alone,
+ * so both of its triangles agree and the pieces fit together. `allowed(x, y, z, half)`: how long an edge with this
+ * middle and half length may be, at least `edge_mm`.
  */
 export function refine(
   coarse: Coarse,
   edge_mm: number,
-  isWanted: (x: number, y: number, z: number, half: number) => boolean,
+  allowed: (x: number, y: number, z: number, half: number) => number,
 ): Fine {
   const xyz = coarse.xyz.slice();
   const middles = newEdgeTable(coarse.source.length * 8);
@@ -42,7 +42,7 @@ export function refine(
     const z = (xyz[3 * a + 2] + xyz[3 * b + 2]) / 2;
     const half = Math.hypot(xyz[3 * a] - x, xyz[3 * a + 1] - y, xyz[3 * a + 2] - z);
     let m = -1;
-    if (2 * half > edge_mm && isWanted(x, y, z, half)) {
+    if (2 * half > edge_mm && 2 * half > allowed(x, y, z, half)) {
       m = xyz.length / 3;
       xyz.push(x, y, z);
     }
@@ -56,7 +56,65 @@ export function refine(
     }
     return difference < 0;
   };
+  /** Whether a triangle is lower than an edge may be long. */
+  const isThin = (a: number, b: number, c: number): boolean => {
+    const u = [0, 1, 2].map((k) => xyz[3 * b + k] - xyz[3 * a + k]);
+    const v = [0, 1, 2].map((k) => xyz[3 * c + k] - xyz[3 * a + k]);
+    const n = [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]];
+    const longest = Math.max(Math.hypot(...u), Math.hypot(...v), Math.hypot(...u.map((x, k) => x - v[k])));
+    return Math.hypot(...n) < edge_mm * longest;
+  };
+  /** All vertices from a to b along their edge, once it is halved as often as it will be; without b. */
+  const along = (a: number, b: number, out: number[]): number[] => {
+    const m = middleOf(a, b);
+    if (m < 0) out.push(a);
+    else along(m, b, along(a, m, out));
+    return out;
+  };
   const done = newPile();
+  /**
+   * Cuts a thin triangle across its longest edge in one go, like the teeth of a zip. Halving it would leave three
+   * thin triangles in place of one each time. False when the longest edge stays whole.
+   */
+  const zip = (a: number, b: number, c: number, p: number, q: number, r: number, s: number): boolean => {
+    const square = (u: number, v: number) =>
+      (xyz[3 * u] - xyz[3 * v]) ** 2 +
+      (xyz[3 * u + 1] - xyz[3 * v + 1]) ** 2 +
+      (xyz[3 * u + 2] - xyz[3 * v + 2]) ** 2;
+    for (let turn = 0; turn < 2 && square(a, b) < Math.max(square(b, c), square(c, a)); turn++) {
+      [a, b, c] = [b, c, a];
+      [p, q, r] = [q, r, p];
+    }
+    if (middleOf(a, b) < 0) return false;
+    const low = along(a, b, []);
+    // The other two edges from a to b; vertices up to `corner` lie on the edge a to c.
+    const high = along(a, c, []);
+    const corner = high.length;
+    along(c, b, high);
+    const forward = (v: number): number => {
+      let dot = 0;
+      for (let k = 0; k < 3; k++)
+        dot += (xyz[3 * v + k] - xyz[3 * a + k]) * (xyz[3 * b + k] - xyz[3 * a + k]);
+      return dot;
+    };
+    const tag = (j: number) => (j <= corner ? r : q);
+    put(done, a, low[1], high[1], p, 0, tag(1), s);
+    let i = 1;
+    let j = 1;
+    while (i + 1 < low.length || j + 1 < high.length) {
+      const lowFirst =
+        j + 1 >= high.length || (i + 1 < low.length && forward(low[i + 1]) <= forward(high[j + 1]));
+      if (lowFirst) {
+        put(done, low[i], low[i + 1], high[j], p, 0, 0, s);
+        i++;
+      } else {
+        put(done, low[i], high[j + 1], high[j], 0, tag(j + 1), 0, s);
+        j++;
+      }
+    }
+    put(done, low[i], b, high[j], p, tag(j + 1), 0, s);
+    return true;
+  };
   let todo = newPile();
   for (let t = 0; t < coarse.source.length; t++) {
     const [a, b, c] = coarse.triangles.subarray(3 * t, 3 * t + 3);
@@ -69,6 +127,7 @@ export function refine(
       const s = todo.source[t];
       let [a, b, c] = [todo.corners[3 * t], todo.corners[3 * t + 1], todo.corners[3 * t + 2]];
       let [p, q, r] = [todo.border[3 * t], todo.border[3 * t + 1], todo.border[3 * t + 2]];
+      if (isThin(a, b, c) && zip(a, b, c, p, q, r, s)) continue;
       let [ab, bc, ca] = [middleOf(a, b), middleOf(b, c), middleOf(c, a)];
       const count = (ab >= 0 ? 1 : 0) + (bc >= 0 ? 1 : 0) + (ca >= 0 ? 1 : 0);
       if (count === 0) {

@@ -10,6 +10,15 @@ import { refine } from './refine.ts';
 /** A wall ends where it turns by more than this, either way. */
 const sharp = (35 * Math.PI) / 180;
 
+/** Where points of walls see something near, and where they do not. */
+export interface WallMarks {
+  readonly seen: Marks;
+  readonly unseen: Marks;
+}
+
+/** Where a wall sees the same all around, its mesh may be this much coarser than near the border of a region. */
+const plain = 4;
+
 /**
  * Triangles of one part cut finer where something was marked, in the frame of the model. Vertices are shared within a
  * smooth patch and separate across its sharp edges, so that each sees with the normal of its own wall.
@@ -40,7 +49,7 @@ export function meshWalls(
   tree: Tree,
   part: number,
   chosen: readonly number[],
-  marks: Marks,
+  marks: WallMarks,
   edge_mm: number,
 ): WallMesh {
   const weld = weldOf(model.shapes[model.parts[part].shape]);
@@ -82,9 +91,12 @@ export function meshWalls(
     }
   }
   const source = Uint32Array.from(list, (t) => tree.start[part] + t);
-  const isWanted = (x: number, y: number, z: number, half: number) =>
-    isMarked(marks, x, y, z, half + marks.cell_mm);
-  const fine = refine({ xyz, triangles, source, border }, edge_mm, isWanted);
+  const { seen, unseen } = marks;
+  const allowed = (x: number, y: number, z: number, half: number) => {
+    if (!isMarked(seen, x, y, z, half + seen.cell_mm)) return Infinity;
+    return isMarked(unseen, x, y, z, half + 1.5 * unseen.cell_mm) ? edge_mm : edge_mm * plain;
+  };
+  const fine = refine({ xyz, triangles, source, border }, edge_mm, allowed);
   return { part, ...fine, ...vertexNormals(fine.xyz, fine.triangles) };
 }
 

@@ -1,15 +1,14 @@
 import type { Model } from '@coveline/model';
 import { type Eye, gap, met } from './look.ts';
-import type { Marks } from './marks.ts';
 import { type Region, regionsOf } from './region.ts';
 import { lookFromWall } from './views.ts';
-import { meshWalls } from './wall-mesh.ts';
+import { meshWalls, type WallMarks } from './wall-mesh.ts';
 
 /** Triangles to look at closely, in model order. */
 export interface Closer {
   readonly triangles: Iterable<number>;
-  readonly marks: Marks;
-  /** Wall meshes are cut to this edge length near the marks. */
+  readonly marks: WallMarks;
+  /** Wall meshes are cut to this edge length near borders between what is seen and what is not. */
   readonly edge_mm: number;
 }
 
