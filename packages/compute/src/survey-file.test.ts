@@ -121,15 +121,16 @@ describe('surveyFile', () => {
     expect(error).toMatchObject({ limit: 'size', message: expect.stringContaining('the limit is 0.001 MB') });
   });
 
-  test('a limit leaves the measures that were finished', async () => {
+  // On a machine that is busy with other things the first measure may not be finished in time.
+  test('a limit leaves the measures that were finished', { retry: 2 }, async () => {
     const grid = join(folder, 'grid.obj');
-    await writeFile(grid, gridObj(150));
+    await writeFile(grid, gridObj(100));
     const stages: string[] = [];
     let busy = 0;
     const error = await surveyFile(
       { path: grid, measures: ['standingLiquid', 'flatFaces'] },
       {
-        limits: { time_s: 4 },
+        limits: { time_s: 8 },
         // Frozen when the second measure begins, the child cannot go on until its time is over.
         onProgress: (stage) => {
           stages.push(stage);
@@ -143,8 +144,8 @@ describe('surveyFile', () => {
     const { limit, partial } = error as SurveyLimitError;
     expect(limit).toBe('time');
     expect(Object.keys(partial.outcome.result.measures)).toEqual(['standingLiquid']);
-    expect(triangleCount(partial.model)).toBe(2 * 150 * 150);
-    expect(partial.fileBytes).toBe(gridObj(150).length);
+    expect(triangleCount(partial.model)).toBe(2 * 100 * 100);
+    expect(partial.fileBytes).toBe(gridObj(100).length);
   });
 
   test('an abort ends it', async () => {
