@@ -37,7 +37,7 @@ function ball(radius: number, segments: number): Mesh {
 }
 
 function expectVolume(volume_mL: number, expected_mm3: number): void {
-  expect(Math.abs((volume_mL * 1000) / expected_mm3 - 1)).toBeLessThan(0.01);
+  expect(Math.abs((volume_mL * 1000) / expected_mm3 - 1)).toBeLessThan(0.005);
 }
 
 describe.each([0, 17, 30, 45])('turned %s', (turn) => {

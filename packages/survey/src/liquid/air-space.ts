@@ -10,8 +10,9 @@ import { buildColumns } from './columns.ts';
 import { type Flood, floodFromOutside } from './flood.ts';
 import type { Grid } from './grid.ts';
 import { lineIndex } from './line-index.ts';
+import { narrowBores } from './narrow-bores.ts';
 import { gridFor } from './pitch.ts';
-import { type Refiner, refineRegion, refineSpills } from './refine.ts';
+import { type Refiner, refineBores, refineRegion, refineSpills } from './refine.ts';
 import { type Region, regionsOf } from './regions.ts';
 import { type Soup, soupOf } from './soup.ts';
 import { spillPlace } from './spill.ts';
@@ -64,6 +65,7 @@ export function airSpaceOf(model: Model, settings: SurveySettings, control: Cont
     places: new Map(),
     seen: new Set(),
   };
+  refineBores(refiner, flood, narrowBores(model, soup, grid));
   const pools = poolsOf(refiner, flood, settings, control);
   const hollows = regionsOf(flood)
     .filter((r) => r.level === Infinity && r.volume_mm3 >= worthALook * settings.leastHollow_mL * 1000)

@@ -2,7 +2,7 @@ import type { Grid } from './grid.ts';
 import type { Soup } from './soup.ts';
 
 /** A small part gets at least this many columns across (as the square root of its footprint over the pitch). */
-const leastAcross = 250;
+const leastAcross = 200;
 const leastArea_mm2 = 1e-2;
 /** Memory for the columns of one survey, bytes. */
 const budget = 1.2e9;

@@ -74,10 +74,11 @@ export function shoreOf(soup: Soup, bins: TriangleBins, region: Region): Shore {
       if (sense > 0 && other >= 0) {
         const low = Math.min(bottom, columns.bottom[region.nodes[other]]);
         if (rises(line, strip, low, top) > steep * grid.pitch) {
-          between += meanHeight(line, strip, eye[m], bottom, top) - (heightOf(other) + top - bottom) / 2;
+          between +=
+            meanHeight(line, strip, eye[m], bottom, top, region.level) - (heightOf(other) + top - bottom) / 2;
         }
       }
-      const end = endOf(line, strip, sense, eye[m], bottom, top, other === none);
+      const end = endOf(line, strip, sense, eye[m], bottom, top, region.level, other === none);
       reach[m * 4 + way] = end.share;
       endHeight[m * 4 + way] = end.height;
       wallsSeen(line, strip, bottom, top, sense, listed, list);

@@ -14,7 +14,8 @@ const end: StripEnd = { share: 1, height: 0 };
 const samples = 4;
 
 /**
- * The end of an interval of air (from `bottom` to `top` at the column) towards the next column. `sense` 1 looks from
+ * The end of an interval of air (from `bottom` to `top` at the column, and nowhere above `level`) towards
+ * the next column. `sense` 1 looks from
  * the lower to the higher column, -1 back. The heights are only looked at when `profile` is set. The result is
  * overwritten by the next call.
  */
@@ -25,6 +26,7 @@ export function endOf(
   eye: number,
   bottom: number,
   top: number,
+  level: number,
   profile: boolean,
 ): StripEnd {
   const start = line.at[sense > 0 ? strip : strip + 1];
@@ -39,7 +41,7 @@ export function endOf(
   if (!profile || away === 0) return end;
   let sum = 0;
   for (let s = 0; s < samples; s++) {
-    sum += airAt(line, strip, start + (sense * away * (s + 0.5)) / samples, eye, bottom, top);
+    sum += airAt(line, strip, start + (sense * away * (s + 0.5)) / samples, eye, bottom, top, level);
   }
   end.height = (2 * sum) / samples - (top - bottom);
   return end;
@@ -57,18 +59,33 @@ export function rises(line: Line, strip: number, low: number, high: number): num
 }
 
 /** Mean height of the air over a whole strip. */
-export function meanHeight(line: Line, strip: number, eye: number, bottom: number, top: number): number {
+export function meanHeight(
+  line: Line,
+  strip: number,
+  eye: number,
+  bottom: number,
+  top: number,
+  level: number,
+): number {
   const start = line.at[strip];
   const pitch = line.at[strip + 1] - start;
   let sum = 0;
   for (let s = 0; s < 2 * samples; s++) {
-    sum += airAt(line, strip, start + (pitch * (s + 0.5)) / (2 * samples), eye, bottom, top);
+    sum += airAt(line, strip, start + (pitch * (s + 0.5)) / (2 * samples), eye, bottom, top, level);
   }
   return sum / (2 * samples);
 }
 
-/** Height of the air around the eye at a place in the strip, up to `top`. */
-function airAt(line: Line, strip: number, at: number, eye: number, bottom: number, top: number): number {
+/** Height of the air around the eye at a place in the strip, up to `level`; `bottom` and `top` where nothing bounds it. */
+function airAt(
+  line: Line,
+  strip: number,
+  at: number,
+  eye: number,
+  bottom: number,
+  top: number,
+  level: number,
+): number {
   let floor = -Infinity;
   let ceiling = Infinity;
   for (let k = line.pieceHead[strip]; k >= 0; k = line.pieceNext[k]) {
@@ -82,7 +99,7 @@ function airAt(line: Line, strip: number, at: number, eye: number, bottom: numbe
     if (z <= eye && z > floor) floor = z;
     if (z > eye && z < ceiling) ceiling = z;
   }
-  return Math.min(top, ceiling) - (floor === -Infinity ? bottom : floor);
+  return Math.min(level, ceiling === Infinity ? top : ceiling) - (floor === -Infinity ? bottom : floor);
 }
 
 /** Where along the line a piece has height z; NaN where it does not reach it. */
