@@ -70,6 +70,8 @@ function riser(): Assembly {
   ])
     .cut(rod(3, 60, [-30, 0, -26], [1, 0, 0]))
     .cut(rod(3, 60, [0, -30, -26], [0, 1, 0]))
+    // Without this one the head would keep what it sprays.
+    .cut(rod(3, 10, [0, 0, -40]))
     .translate([x, hopper.y, z - 60]);
   const valve = rod(46, 50, [x, from, z], [0, 1, 0]).chamfer(6);
   const lever = bentRod(
