@@ -4,7 +4,7 @@ import { readFile, stat, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { readModel } from '@coveline/cad';
 import { encodeModel, orient } from '@coveline/model';
-import { type SurveyOutcome, survey } from '@coveline/survey';
+import { loadManifoldUnion, type SurveyOutcome, survey } from '@coveline/survey';
 import { InputError, LimitError } from './errors.ts';
 import type { TaskContext } from './messages.ts';
 import { writeOutcome } from './outcome-files.ts';
@@ -45,7 +45,12 @@ export default async function surveyTask(
   let finished = 0;
   const outcome = await survey(
     model,
-    { ...(settings && { settings }), ...(measures && { measures }), ...(tilt && { tilt }) },
+    {
+      ...(settings && { settings }),
+      ...(measures && { measures }),
+      ...(tilt && { tilt }),
+      exact: loadManifoldUnion,
+    },
     {
       onProgress: (stage, done) =>
         onProgress(stage, readShare + (1 - readShare) * Math.min(1, (finished + done) / count)),
