@@ -69,7 +69,8 @@ export default async function setup(project: TestProject): Promise<() => Promise
 /** Waits until every revision of the demo machine is surveyed. */
 async function surveyed(url: string): Promise<string> {
   for (const end = Date.now() + patience_ms; Date.now() < end; await new Promise((r) => setTimeout(r, 500))) {
-    const [machine] = (await (await fetch(`${url}/api/machines`)).json()) as MachineSummary[];
+    const machines = (await (await fetch(`${url}/api/machines`)).json()) as MachineSummary[];
+    const machine = machines.find((m) => m.invented);
     if (machine?.revisions.every((r) => r.surveyedAt !== null)) return machine.id;
   }
   throw new Error(`The demo machine was not surveyed within ${patience_ms / 1000} s.`);

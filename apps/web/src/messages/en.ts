@@ -244,7 +244,7 @@ export const en = {
     filterState: 'State',
     anyKind: 'all kinds',
     anyArea: 'all areas',
-    states: { all: 'open and decided', open: 'open', decided: 'decided' },
+    states: { all: 'all', open: 'open', decided: 'decided' },
     decided: { change: 'to be changed', concession: 'concession', doesNotApply: 'does not apply' },
     open: 'open',
     height: (h: string) => `${h} above floor`,

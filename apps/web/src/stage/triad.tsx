@@ -8,8 +8,8 @@ const axes = [
   { name: 'Y', direction: [0, 1, 0], view: 'back' },
   { name: 'Z', direction: [0, 0, 1], view: 'top' },
 ] as const;
-const length = 38;
-const middle = 54;
+const length = 49;
+const middle = 63;
 /** Nearer to each other than this, two ends cannot be told apart by a finger. */
 const room_px = 24;
 

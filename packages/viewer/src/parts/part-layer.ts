@@ -59,12 +59,12 @@ export class PartLayer {
     );
     this.ghost = new Mesh(
       geometry(faceData, faceIndex),
-      new MeshMatcapMaterial({ vertexColors: true, transparent: true, opacity: 0.1, depthWrite: false }),
+      new MeshMatcapMaterial({ vertexColors: true, transparent: true, opacity: 0.16, depthWrite: false }),
     );
     this.edges = new LineSegments(geometry(edgeData, edgeIndex), new LineBasicMaterial());
     this.ghostEdges = new LineSegments(
       geometry(edgeData, edgeIndex),
-      new LineBasicMaterial({ transparent: true, opacity: 0.5, depthWrite: false }),
+      new LineBasicMaterial({ transparent: true, opacity: 0.7, depthWrite: false }),
     );
     this.ghost.renderOrder = 6;
     this.ghostEdges.renderOrder = 7;

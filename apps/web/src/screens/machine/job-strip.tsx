@@ -3,7 +3,7 @@ import { useEffect, useRef, useState } from 'react';
 import { Button, ProgressBar } from 'react-aria-components';
 import { api } from '../../api/client.ts';
 import { m } from '../../messages/index.ts';
-import { showDuration } from '../../numbers/show.ts';
+import { showDuration } from '../../numbers/show-duration.ts';
 import { announce } from '../../state/announce.ts';
 import { acceptJob } from '../../state/live.ts';
 import { useJobs } from '../../state/queries.ts';
