@@ -15,9 +15,10 @@ import type {
   SurveyOutcome,
   SurveySettings,
 } from './result.ts';
+import { type Sealed, sealedIn } from './sealed.ts';
 import { defaultSettings } from './settings.ts';
 import { step } from './stopped.ts';
-import { type Tilt, tilted } from './tilt.ts';
+import { type Tilt, tilted, untilt } from './tilt.ts';
 import { levelFaces, levelHollows, levelPools } from './tilt-back.ts';
 
 export interface SurveyRequest {
@@ -59,6 +60,13 @@ export async function survey(
     air ??= airSpaceOf(standing, settings, control);
     return air;
   };
+  /** Of the level machine, though the air space may be that of the tilted one. */
+  const sealedOnLevel = (): Sealed => {
+    const sealed = sealedIn(airSpace());
+    if (!tilt) return sealed;
+    const tip = untilt({ ...tilt, deg: -tilt.deg });
+    return (x, y, z, dx, dy, dz) => sealed(...tip([x, y, z]), ...tip([dx, dy, dz]));
+  };
   const union = exact && names.includes('standingLiquid') ? await exact() : undefined;
   const compute: { readonly [M in Offered]: () => MeasureOutcome<M> } = {
     standingLiquid: () => {
@@ -66,11 +74,11 @@ export async function survey(
       return tilt ? levelPools(found, tilt) : found;
     },
     flatFaces: () => {
-      const found = measureFlatFaces(standing, settings, control);
+      const found = measureFlatFaces(standing, settings, control, sealedIn(airSpace()));
       return tilt ? levelFaces(found, tilt) : found;
     },
-    insideCorners: () => measureInsideCorners(model, settings, control),
-    narrowGaps: () => measureNarrowGaps(model, settings, control),
+    insideCorners: () => measureInsideCorners(model, settings, control, sealedOnLevel()),
+    narrowGaps: () => measureNarrowGaps(model, settings, control, sealedOnLevel()),
     hollows: () => {
       const found = measureHollows(standing, settings, control, airSpace());
       return tilt ? levelHollows(found, tilt) : found;

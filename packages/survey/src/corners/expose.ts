@@ -1,4 +1,5 @@
 import { type Placement, transformPoint, type Vec3 } from '@coveline/model';
+import type { Sealed } from '../sealed.ts';
 import { type Material, partAt } from '../tree/inside.ts';
 import type { CornerLine } from './corner.ts';
 
@@ -16,13 +17,14 @@ export interface Exposed {
 
 /**
  * The stretches of a placed corner line beside which there is air: a point `lift_mm` off the line into the corner
- * lies in no part's material.
+ * lies in no part's material, and the air there is not sealed off.
  */
 export function exposeLine(
   material: Material,
   placement: Placement,
   line: CornerLine,
   lift_mm: number,
+  sealed: Sealed,
 ): Exposed {
   const { points, air } = line;
   const pieces: Float64Array[] = [];
@@ -45,7 +47,9 @@ export function exposeLine(
         mix(from[1], to[1], s) + lift_mm * mix(air[i - 2], air[i + 1], s),
         mix(from[2], to[2], s) + lift_mm * mix(air[i - 1], air[i + 2], s),
       ]);
-      return partAt(material, x, y, z) < 0;
+      if (partAt(material, x, y, z) >= 0) return false;
+      const [bx, by, bz] = placedAt(placement, from, to, s);
+      return !sealed(bx, by, bz, (x - bx) / lift_mm, (y - by) / lift_mm, (z - bz) / lift_mm);
     };
     for (const [a, b] of openSpans(isOpen, length)) {
       if (a > 0) finish();

@@ -2,6 +2,7 @@ import type { Model, Shape } from '@coveline/model';
 import type { MeasureOutcome } from '../outcome.ts';
 import { placeNamer } from '../place-id.ts';
 import type { Control, Drawing, InsideCorner, SurveySettings } from '../result.ts';
+import { nothingSealed, type Sealed } from '../sealed.ts';
 import { step } from '../stopped.ts';
 import { materialOf } from '../tree/material.ts';
 import { boundsOf, middleOf } from '../weld/polyline.ts';
@@ -23,13 +24,14 @@ const leastLength_mm = 0.2;
  * the limit, both only where the angle through the air is below the limit.
  *
  * Exact from CAD edges and faces where a shape has them, otherwise estimated from triangles; each place says which.
- * What lies in another part's material or on the wall of a cavity is not listed. Corners between two parts that touch
+ * What lies in another part's material or before sealed air is not listed. Corners between two parts that touch
  * are listed as joints of the measure of narrow gaps, and not here again.
  */
 export function measureInsideCorners(
   model: Model,
   settings: SurveySettings,
   control: Control = {},
+  sealed: Sealed = nothingSealed,
 ): MeasureOutcome<'insideCorners'> {
   const material = materialOf(model);
   const { start } = material.tree;
@@ -45,7 +47,7 @@ export function measureInsideCorners(
     for (const corner of corners) {
       // The chords of a fillet's triangles stand before the true surface: go well beyond them.
       const lift = Math.max(0.05, 2 * settings.contact_mm, 0.2 * corner.radius_mm);
-      const exposed = corner.lines.map((line) => exposeLine(material, part.placement, line, lift));
+      const exposed = corner.lines.map((line) => exposeLine(material, part.placement, line, lift, sealed));
       const whole = exposed.reduce((sum, e) => sum + e.whole_mm, 0);
       const open = exposed.reduce((sum, e) => sum + e.length_mm, 0);
       const length_mm = whole > 0 ? (corner.length_mm * open) / whole : 0;

@@ -2,6 +2,7 @@ import type { Model } from '@coveline/model';
 import type { MeasureOutcome } from '../outcome.ts';
 import { placeNamer } from '../place-id.ts';
 import type { Control, Drawing, FlatFace, SurveySettings } from '../result.ts';
+import { nothingSealed, type Sealed } from '../sealed.ts';
 import { step } from '../stopped.ts';
 import { boxesMeet, growByTriangle, partBoxes } from '../tree/boxes.ts';
 import type { Material } from '../tree/inside.ts';
@@ -24,12 +25,13 @@ interface Found {
  * A face is a set of connected triangles with a slope below the limit that turn by less than one degree from one to
  * the next. Planes, flat cones and curved faces of large radius count; the crest of a round tube does not. The slope
  * is exact for CAD planes, and that of the triangles otherwise. What lies under another part, in its material, or
- * on the wall of a cavity inside its own part is not open: see `openShare`.
+ * before air that is sealed off is not open: see `openShare`. `sealed`: knows the closed hollows of several parts.
  */
 export function measureFlatFaces(
   model: Model,
   settings: SurveySettings,
   control: Control = {},
+  sealed: Sealed = nothingSealed,
 ): MeasureOutcome<'flatFaces'> {
   const material = materialOf(model);
   const { start } = material.tree;
@@ -44,7 +46,7 @@ export function measureFlatFaces(
     const level = levelTriangles(shape, model.parts[p], settings.flatBelow_deg);
     left.crest_mm2 += level.crest_mm2;
     for (const triangles of levelPatches(weld, level.slopes)) {
-      const one = judge(model, material, boxes, p, triangles, level, settings);
+      const one = judge(model, material, boxes, p, triangles, level, settings, sealed);
       if (one.face.area_cm2 >= settings.leastFlat_cm2) {
         found.push(one);
         for (const t of triangles) field[start[p] + t] = level.up[t] ? level.slopes[t] : -level.slopes[t];
@@ -70,6 +72,7 @@ function judge(
   triangles: Uint32Array,
   level: Level,
   { contact_mm }: SurveySettings,
+  sealed: Sealed,
 ): Found {
   const { tree } = material;
   const { areas } = weldOf(model.shapes[model.parts[part].shape]);
@@ -85,7 +88,16 @@ function judge(
   for (let o = 0; o < model.parts.length && alone; o++) {
     alone = o === part || !boxesMeet(bounds, 0, boxes, o * 6, 2 * contact_mm);
   }
-  const { share, at_mm, points } = openShare(material, part, triangles, areas, area, contact_mm, alone);
+  const { share, at_mm, points } = openShare(
+    material,
+    part,
+    triangles,
+    areas,
+    area,
+    contact_mm,
+    alone,
+    sealed,
+  );
   return {
     face: {
       parts: [model.parts[part].id],
@@ -99,7 +111,7 @@ function judge(
       slope_deg: tilted / area,
       ...(share < 1 && {
         caveats: [
-          `${((1 - share) * 100).toFixed(1)} % of this face is covered by other parts and not counted, by ${points} points.`,
+          `${((1 - share) * 100).toFixed(1)} % of this face is covered by other parts or lies in a closed hollow, and is not counted, by ${points} points.`,
         ],
       }),
     },

@@ -1,4 +1,5 @@
 import type { Vec3 } from '@coveline/model';
+import type { Sealed } from '../sealed.ts';
 import type { Material } from '../tree/inside.ts';
 import { isCovered } from './cover.ts';
 import { spreadPoints } from './spread.ts';
@@ -26,6 +27,7 @@ export function openShare(
   area_mm2: number,
   contact_mm: number,
   alone: boolean,
+  sealed: Sealed,
 ): OpenShare {
   const { corners, slotOf, start } = material.tree;
   const points = Math.min(most, Math.max(fewest, Math.ceil(area_mm2 / areaPerPoint_mm2)));
@@ -40,10 +42,9 @@ export function openShare(
     const x = corners[i] * a + corners[i + 3] * b + corners[i + 6] * c;
     const y = corners[i + 1] * a + corners[i + 4] * b + corners[i + 7] * c;
     const z = corners[i + 2] * a + corners[i + 5] * b + corners[i + 8] * c;
-    if (!alone) {
-      const n = normalAt(corners, i);
-      if (isCovered(material, part, x, y, z, n[0], n[1], n[2], contact_mm)) return;
-    }
+    const [nx, ny, nz] = normalAt(corners, i);
+    if (!alone && isCovered(material, part, x, y, z, nx, ny, nz, contact_mm)) return;
+    if (sealed(x, y, z, nx, ny, nz)) return;
     open[count * 3] = x;
     open[count * 3 + 1] = y;
     open[count * 3 + 2] = z;

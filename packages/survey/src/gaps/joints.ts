@@ -1,5 +1,6 @@
 import type { Model } from '@coveline/model';
 import type { Drawing, Joint } from '../result.ts';
+import type { Sealed } from '../sealed.ts';
 import { partAt } from '../tree/inside.ts';
 import { chainPieces } from '../weld/chain.ts';
 import { membersOf, newGroups, unite } from '../weld/groups.ts';
@@ -27,8 +28,9 @@ export function findJoints(
   eye: Eye,
   contacts: readonly Region[],
   edge_mm: number,
+  sealed: Sealed,
 ): FoundJoint[] {
-  const borders = contacts.map((region) => region.segments.filter((s) => isOpen(eye, s)));
+  const borders = contacts.map((region) => region.segments.filter((s) => isOpen(eye, s, sealed)));
   const joints: FoundJoint[] = [];
   for (const members of joinRegions(contacts, borders, edge_mm)) {
     const { mesh, partner } = contacts[members[0]];
@@ -64,13 +66,19 @@ export function findJoints(
   return joints;
 }
 
-/** Whether there is air beside a border, on this or on the other side of the wall's own plane. */
-function isOpen({ material, contact_mm }: Eye, { a, b, outward: u, normal: n }: Segment): boolean {
+/** Whether there is air, not sealed off, beside a border, on this or on the other side of the wall's own plane. */
+function isOpen(
+  { material, contact_mm }: Eye,
+  { a, b, outward: u, normal: n }: Segment,
+  sealed: Sealed,
+): boolean {
   const d = 2.5 * contact_mm;
   const at = (side: number) => [0, 1, 2].map((k) => (a[k] + b[k]) / 2 + d * u[k] + side * d * n[k]);
   return [1, -1].some((side) => {
     const [x, y, z] = at(side);
-    return partAt(material, x, y, z) < 0;
+    if (partAt(material, x, y, z) >= 0) return false;
+    const [dx, dy, dz] = [0, 1, 2].map((k) => Math.SQRT1_2 * (u[k] + side * n[k]));
+    return !sealed(x, y, z, dx, dy, dz);
   });
 }
 

@@ -2,6 +2,7 @@ import type { Model } from '@coveline/model';
 import type { MeasureOutcome } from '../outcome.ts';
 import { placeNamer } from '../place-id.ts';
 import type { Control, Drawing, Joint, NarrowGap, SurveySettings } from '../result.ts';
+import { nothingSealed, type Sealed } from '../sealed.ts';
 import { step } from '../stopped.ts';
 import { materialOf } from '../tree/material.ts';
 import { describeGap, type FoundGap } from './gap-place.ts';
@@ -33,6 +34,7 @@ export function measureNarrowGaps(
   model: Model,
   settings: SurveySettings,
   control: Control = {},
+  sealed: Sealed = nothingSealed,
 ): MeasureOutcome<'narrowGaps'> {
   const material = materialOf(model);
   const eye = newEye(model, material, settings);
@@ -44,7 +46,7 @@ export function measureNarrowGaps(
   const first = { triangles, marks: seeds.marks, edge_mm };
   const { gaps, contacts } = findWalls(model, eye, first, progress(0.5));
   progress(0.8)();
-  const joints = findJoints(model, eye, contacts, edge_mm);
+  const joints = findJoints(model, eye, contacts, edge_mm, sealed);
   const found: FoundGap[] = [];
   for (const pair of pairWalls(gaps, edge_mm)) {
     if (areaOf(pair) < leastArea_mm2) continue;
