@@ -9,6 +9,9 @@ import {
   type NumberInput,
 } from './inputs.ts';
 
+/** Longer lists belong into a file; this keeps every calculation under a second and off the limits of the stack. */
+const longestList = 50_000;
+
 export interface CheckedInputs {
   readonly kind: 'checked';
   readonly values: Readonly<Record<string, InputValue>>;
@@ -50,6 +53,8 @@ function objection(key: string, spec: Input, value: InputValue): string | undefi
       if (!Array.isArray(value)) return `${name} (${spec.label}) must be a list of numbers in ${spec.unit}`;
       if (value.length < spec.minCount)
         return `${name} (${spec.label}) has ${value.length} values, expected at least ${spec.minCount}`;
+      if (value.length > longestList)
+        return `${name} (${spec.label}) has ${value.length} values, expected at most ${longestList}`;
       const bad = value.findIndex((v) => typeof v !== 'number' || !Number.isFinite(v) || outside(v, spec));
       return bad < 0
         ? undefined

@@ -1,7 +1,8 @@
 /** Integrals of the lethal rate 10^((T - T_ref)/z) over time. Times in any unit; the result is in the same unit. */
 
 export function lethalRate(temperature: number, reference: number, z: number): number {
-  return 10 ** ((temperature - reference) / z);
+  // exp is several times faster than a power and as exact here.
+  return Math.exp((Math.LN10 * (temperature - reference)) / z);
 }
 
 /**

@@ -1,9 +1,12 @@
-import { calculation } from '../calculation/calculation.ts';
+import { calculation, refuse } from '../calculation/calculation.ts';
 import { list, number } from '../calculation/inputs.ts';
 import { uniformSource } from '../numeric/random.ts';
 
 /** Above this number of splits they are drawn by chance instead of counted. */
 const mostSplits = 200000;
+
+/** Values drawn in one run, about two seconds. */
+const mostDraws = 2e8;
 
 function choose(n: number, k: number): number {
   let result = 1;
@@ -98,6 +101,10 @@ export const permutationTest = calculation({
     const far = (s: number) => Math.abs(s - expected) >= limit;
     const splits = choose(all.length, first.length);
     const exact = splits <= mostSplits;
+    if (!exact && trials * first.length > mostDraws)
+      return refuse(
+        `${trials} drawn splits of ${first.length} results take too long: ask for at most ${Math.floor(mostDraws / first.length)}`,
+      );
     return {
       values: {
         twoSided: exact

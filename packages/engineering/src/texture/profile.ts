@@ -7,6 +7,9 @@ import { readProfile } from './read-profile.ts';
 
 const sections = 5;
 
+/** Products of the filter at the largest cut-off, about two seconds. */
+const mostWork = 2e9;
+
 /** Roughness profile over five sections, or nothing when the trace is too short. */
 function roughnessOf(heights: Float64Array, spacing_mm: number, cutoff_mm: number): Float64Array | undefined {
   const line = gaussianMeanLine(heights, spacing_mm, cutoff_mm);
@@ -96,6 +99,10 @@ export const profileTexture = calculation({
     if (spacing_mm < 1e-6)
       return refuse(
         `The spacing of ${spacing_mm} mm is below a nanometre: give it in mm in the file, or in um`,
+      );
+    if (heights.length * Math.min(heights.length, 8 / spacing_mm) > mostWork)
+      return refuse(
+        `The profile has ${heights.length} points at ${(spacing_mm * 1000).toPrecision(3)} um: thin it out, a tenth of the short cut-off is fine enough`,
       );
     const cutoff = x.cutoff_mm > 0 ? x.cutoff_mm : chooseCutoff(heights, spacing_mm);
     const length = (heights.length - 1) * spacing_mm;

@@ -25,6 +25,9 @@ export interface NetworkState {
 
 export type NetworkResult = NetworkState | { readonly kind: 'failed'; readonly reason: string };
 
+/** Multiplications of one factorisation, about half a second; a circuit of 400 segments needs 1e5. */
+const mostWork = 5e8;
+
 /** Below this a pipe counts as still, m3/s. */
 const still = 1e-10;
 
@@ -87,6 +90,14 @@ export function solveNetwork(network: Network, fluid: Fluid, law: FrictionLaw): 
   const first = Int32Array.from({ length: n }, (_, i) => i);
   for (let i = 0; i < n; i++)
     for (const j of neighbours[i]) first[place[i]] = Math.min(first[place[i]], place[j]);
+
+  let work = 0;
+  for (let i = 0; i < n; i++) work += (i - first[i] + 1) ** 2;
+  if (work > mostWork)
+    return {
+      kind: 'failed',
+      reason: 'the network is too large and entangled to be solved here: divide it into circuits',
+    };
 
   const flows = Float64Array.from(links, (link) =>
     link.kind === 'pump'
