@@ -35,7 +35,7 @@ export function drawFinding(scene: Scene, finding: Finding): FindingPictures {
     framed.length > 0
       ? framed.flatMap((place) => pointsOf(scene.outcome.drawings.get(place.id), place.at_mm))
       : [...highlighted].flatMap((part) => surfacePoints(scene, part));
-  const enough = framed.length > 0 ? 0.6 : 0.15;
+  const enough = framed.length > 0 ? 0.45 : 0.15;
   const camera = viewOfPlace(
     scene.tree,
     { bounds_mm: bounds, points: thinned(points, at), enough },

@@ -77,7 +77,7 @@ The settings with which the model was measured. Places below them are not listed
 
 = Sources
 Our wording stands in this file; the source itself decides.
-#if d.sources.len() == 0 [None of the sources is in the catalogue.] else { table(columns: (1fr, 40mm, 26mm, 52mm),
+#if d.sources.len() == 0 [None of the sources is in the catalogue.] else { table(columns: (1fr, 32mm, 27mm, 46mm),
   table.header[Source][Edition][Kind][What of it was seen],
   ..d.sources.map(s => (s.title, s.edition, s.kind, s.seen)).flatten()) }
 `;
