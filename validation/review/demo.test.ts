@@ -49,6 +49,7 @@ beforeAll(async () => {
 /** What a review says of each kind: a finding under one of these requirements … */
 const finding: Partial<Record<PlantedFault['kind'], readonly string[]>> = {
   standingLiquid: ['gen-drain', 'tray-drain', 'noz-volume', 'hood-drain'],
+  deadLeg: ['pipe-dead'],
   levelFace: ['gen-slope', 'frame-horizontal', 'box-roof', 'tray-slope'],
   cables: ['cable-open'],
   narrowGap: ['joint-gap-splash', 'joint-flush', 'joint-lap', 'gen-ingress'],
@@ -63,7 +64,6 @@ const finding: Partial<Record<PlantedFault['kind'], readonly string[]>> = {
 /** … or, where geometry does not settle it yet, a line that says what to look at. */
 const line: Partial<Record<PlantedFault['kind'], string>> = {
   exposedThread: 'fast-protrude',
-  deadLeg: 'pipe-dead',
   controls: 'control-stop',
   hinge: 'door-hinge',
 };
@@ -86,6 +86,49 @@ describe.each([revisionA, revisionB])('revision $revision', (p) => {
     }
     expect(silent).toEqual([]);
   });
+});
+
+/** Numbers of the answer sheet that a finding carries, with the tolerance of the way it is found. */
+const sameNumber: readonly (readonly [
+  fault: string,
+  expected: string,
+  label: string,
+  factor: number,
+  tolerance: number,
+])[] = [
+  [
+    'capped-branch',
+    'L/D from the wall of the main',
+    'From the wall of the main, over the bore of the branch',
+    1,
+    0.005,
+  ],
+  [
+    'capped-branch',
+    'L/D from the axis of the main',
+    'From the axis of the main, over the bore of the branch',
+    1,
+    0.005,
+  ],
+  ['bar-over-jars', 'part of a mouth hidden from straight above', 'Share of the mouth below it', 100, 0.02],
+  ['bar-over-jars', 'height above the mouths', 'Height above the mouth', 1, 0.001],
+  ['low-legs', 'clearance', 'Clearance', 1, 0.001],
+  ['dished-jar-plate', 'volume', 'Stays after draining', 1, 0.01],
+  ['raised-drain-collar', 'depth', 'Depth', 1, 0.01],
+  ['level-shelf', 'area', 'Area', 1, 0.01],
+];
+
+test('findings carry the numbers of the answer sheet', () => {
+  const { result } = reviewed.get(revisionA)!;
+  for (const [id, expected, label, factor, tolerance] of sameNumber) {
+    const fault = plantedFaults(revisionA).find((f) => f.id === id)!;
+    const value = fault.expected.find((e) => e.name === expected)!.value * factor;
+    const told = result.findings
+      .filter((f) => fault.parts.some((n) => f.parts.some((part) => isNamed(part, n))))
+      .flatMap((f) => f.numbers.filter((n) => n.label === label).map((n) => n.value));
+    const near = told.some((t) => Math.abs(t - value) <= tolerance * value);
+    expect(near, `${id}, ${expected}: ${value} expected, told ${told.join(', ')}`).toBe(true);
+  }
 });
 
 /** A cabinet is hollow by its nature: its inside is asked by degree of protection, not as a closed hollow. */

@@ -5,6 +5,7 @@ import { findingOf, type Ranked } from './finding.ts';
 import type { ReviewRequest } from './request.ts';
 import { cableBundles } from './rules/cable-bundles.ts';
 import { clearances } from './rules/clearances.ts';
+import { deadLegs } from './rules/dead-legs.ts';
 import { flatFaces } from './rules/flat-faces.ts';
 import { hollows } from './rules/hollows.ts';
 import { insideCorners } from './rules/inside-corners.ts';
@@ -21,6 +22,7 @@ const rules: readonly (readonly [MeasureKey, (scene: Scene) => RuleResult])[] = 
   ['standingLiquid', standingLiquid],
   ['overhead', overhead],
   ['hollows', hollows],
+  ['hollows', deadLegs],
   ['narrowGaps', narrowGaps],
   ['narrowGaps', joints],
   ['narrowGaps', cableBundles],
