@@ -34,6 +34,8 @@ export interface Pool {
 
 /** Regions below this share of the least volume that is listed are not looked at again. */
 const worthALook = 0.3;
+/** Pools and hollows, largest first, that may be counted again on a finer grid: time. */
+const mostRefined = 400;
 /** A lower way out that was found can lead to another spill point, which deserves a look too. */
 const spillRounds = 3;
 const stage = 'air space';
@@ -67,9 +69,13 @@ export function airSpaceOf(model: Model, settings: SurveySettings, control: Cont
   };
   refineBores(refiner, flood, narrowBores(model, soup, grid));
   const pools = poolsOf(refiner, flood, settings, control);
-  const hollows = regionsOf(flood)
-    .filter((r) => r.level === Infinity && r.volume_mm3 >= worthALook * settings.leastHollow_mL * 1000)
-    .flatMap((region) => refineRegion(refiner, region) ?? [region]);
+  const sealed = regionsOf(flood).filter(
+    (r) => r.level === Infinity && r.volume_mm3 >= worthALook * settings.leastHollow_mL * 1000,
+  );
+  const large = largest(sealed);
+  const hollows = sealed.flatMap(
+    (region) => (large.has(region) && refineRegion(refiner, region)) || [region],
+  );
   step(control, stage, 1);
   return { soup, bins, grid, pools, hollows, notes };
 }
@@ -83,12 +89,18 @@ function poolsOf(refiner: Refiner, flood: Flood, settings: SurveySettings, contr
     if (!refineSpills(refiner, flood, coarse)) break;
     coarse = find();
   }
+  const large = largest(coarse);
   return coarse.flatMap((region) => {
     step(control, stage, 0.85);
     const spill = spillPlace(flood, region.nodes[0], refiner.places) ?? [0, 0];
-    return (refineRegion(refiner, region) ?? [region]).map((piece) => ({
+    const pieces = (large.has(region) && refineRegion(refiner, region)) || [region];
+    return pieces.map((piece) => ({
       region: piece,
       spill: (piece === region ? undefined : spillPlace(piece.flood, piece.nodes[0], new Map())) ?? spill,
     }));
   });
+}
+
+function largest(regions: readonly Region[]): ReadonlySet<Region> {
+  return new Set([...regions].sort((a, b) => b.volume_mm3 - a.volume_mm3).slice(0, mostRefined));
 }
