@@ -96,6 +96,21 @@ describe('makeFile', () => {
     expect(warnings).toEqual([]);
   });
 
+  it('tells how far it is and stops when asked', async () => {
+    const findings = ['a', 'b', 'c'].map((id) => poolFinding({ id }));
+    const stopper = new AbortController();
+    const stages: string[] = [];
+    const onProgress = (stage: string) => {
+      stages.push(stage);
+      if (stages.length === 2) stopper.abort();
+    };
+    const asked = request({ review: reviewOf(findings), decisions: {} });
+    await expect(makeFile(asked, { signal: stopper.signal, onProgress })).rejects.toThrow(
+      'The file was stopped at finding 3 of 3.',
+    );
+    expect(stages).toEqual(['Drawing finding 1 of 3', 'Drawing finding 2 of 3']);
+  });
+
   it('says what is wrong with an unknown revision and with a date that is none', async () => {
     await expect(makeFile(request({ revisionId: 'Z' }))).rejects.toThrow('The project has no revision "Z".');
     await expect(makeFile(request({ date: '2026-02-30' }))).rejects.toThrow('"2026-02-30" is not a date');

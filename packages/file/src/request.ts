@@ -16,6 +16,12 @@ export interface FileRequest {
   readonly date: string;
 }
 
+/** For long work: progress from 0 to 1, and a signal that stops it between two pictures. */
+export interface FileControl {
+  readonly signal?: AbortSignal;
+  readonly onProgress?: (stage: string, done: number) => void;
+}
+
 export interface MadeFile {
   readonly pdf: Uint8Array;
   /** What a reader of the file should know about how it came out; one sentence each. */

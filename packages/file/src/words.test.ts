@@ -5,7 +5,7 @@ import { coveredCodePoints } from './document/font.ts';
 import { newPrinter } from './document/printable.ts';
 import { template } from './document/template.ts';
 
-const { content } = buildContent({
+const { content } = await buildContent({
   project: trayProject(),
   revisionId: 'A',
   model: trayModel(),

@@ -1,5 +1,5 @@
 import type { defaultSettings } from '@coveline/survey';
-import type { FileRequest } from '../request.ts';
+import type { FileControl, FileRequest } from '../request.ts';
 import { briefContent } from './brief.ts';
 import type { FileContent, Row } from './content.ts';
 import { concessionsContent, decidedInWords } from './decisions.ts';
@@ -20,7 +20,7 @@ export interface BuiltContent {
 }
 
 /** Everything that the document shows. Throws on an unknown revision and on a date that is none. */
-export function buildContent(request: FileRequest): BuiltContent {
+export async function buildContent(request: FileRequest, control: FileControl = {}): Promise<BuiltContent> {
   const { project, revisionId, outcome, review, decisions, date } = request;
   const revision = project.revisions.find((r) => r.id === revisionId);
   if (!revision) throw new RangeError(`The project has no revision "${revisionId}".`);
@@ -34,7 +34,7 @@ export function buildContent(request: FileRequest): BuiltContent {
   };
   const scene = newScene(request.model, outcome);
   const book = newWorkingBook(printer);
-  const groups = findingsContent(request, scene, printer, book, keep);
+  const groups = await findingsContent(request, scene, printer, book, keep, control);
   const notMet = review.findings.filter((f) => f.status === 'notMet').length;
   const facts: Row[] = [
     { label: 'Revision', value: text(revision.label) },

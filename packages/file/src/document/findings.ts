@@ -1,6 +1,7 @@
+import { setImmediate } from 'node:timers/promises';
 import { formatQuantity } from '@coveline/quantity';
 import type { Finding } from '@coveline/review';
-import type { FileRequest } from '../request.ts';
+import type { FileControl, FileRequest } from '../request.ts';
 import type { FindingContent, GroupContent, Picture } from './content.ts';
 import { decisionContent } from './decisions.ts';
 import { drawFinding } from './finding-pictures.ts';
@@ -14,19 +15,25 @@ import type { WorkingBook } from './workings.ts';
 const mostParts = 12;
 
 /** Findings by rank, in the order of the review. `keep` stores a picture and returns the name of its file. */
-export function findingsContent(
+export async function findingsContent(
   { review, decisions }: FileRequest,
   scene: Scene,
   printer: Printer,
   book: WorkingBook,
   keep: (name: string, png: Uint8Array) => string,
-): GroupContent[] {
+  { signal, onProgress }: FileControl,
+): Promise<GroupContent[]> {
   const groups: { title: string; findings: FindingContent[] }[] = [];
-  review.findings.forEach((finding, i) => {
+  for (const [i, finding] of review.findings.entries()) {
+    const count = review.findings.length;
+    if (signal?.aborted) throw new Error(`The file was stopped at finding ${i + 1} of ${count}.`);
+    onProgress?.(`Drawing finding ${i + 1} of ${count}`, (0.95 * i) / count);
+    // Lets a signal arrive.
+    await setImmediate();
     const title = rankWords[finding.consequence.rank];
     if (groups.at(-1)?.title !== title) groups.push({ title, findings: [] });
     groups.at(-1)?.findings.push(content(finding, i + 1));
-  });
+  }
   return groups;
 
   function content(finding: Finding, number: number): FindingContent {
