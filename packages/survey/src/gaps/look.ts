@@ -37,6 +37,8 @@ export interface Eye {
   readonly deviation_mm: number;
   /** Per part: 1 when its surface runs into another part, so that what it sees may lie in material. */
   readonly sunken: Uint8Array;
+  /** Per triangle (model order): 1 when another part's surface runs through it. */
+  readonly crossed: Uint8Array;
   readonly ray: Ray;
   readonly hit: Hit;
 }
@@ -53,6 +55,7 @@ export function newEye(model: Model, material: Material, settings: SurveySetting
     back_mm: settings.contact_mm + 2 * model.deviation_mm,
     deviation_mm: model.deviation_mm,
     sunken: new Uint8Array(model.parts.length),
+    crossed: new Uint8Array(material.tree.triangle.length),
     ray,
     hit: newHit(),
   };

@@ -33,7 +33,7 @@ export interface Region {
 }
 
 /** Borders between what a point sees are found to this share of an edge: 2 ^ -halvings. */
-const halvings = 14;
+const halvings = 10;
 
 /** Regions of one kind on one wall mesh. */
 export function regionsOf(eye: Eye, mesh: WallMesh, views: Views, state: typeof gap | typeof met): Region[] {

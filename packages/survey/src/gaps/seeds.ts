@@ -173,9 +173,11 @@ function followEdges(
         ray.tMin = hit.t;
         eye.sunken[part] = 1;
         eye.sunken[hit.part] = 1;
-        candidate[start[part] + t] = 1;
-        if (twin[h] >= 0) candidate[start[part] + ((twin[h] / 3) | 0)] = 1;
-        candidate[hit.triangle] = 1;
+        const beyond = twin[h] < 0 ? t : (twin[h] / 3) | 0;
+        for (const crossed of [start[part] + t, start[part] + beyond, hit.triangle]) {
+          candidate[crossed] = 1;
+          eye.crossed[crossed] = 1;
+        }
         // Two surfaces that cross part what is seen from what is not.
         mark(marks.unseen, ray.ox + hit.t * ray.dx, ray.oy + hit.t * ray.dy, ray.oz + hit.t * ray.dz);
         mark(marks.seen, ray.ox + hit.t * ray.dx, ray.oy + hit.t * ray.dy, ray.oz + hit.t * ray.dz);

@@ -32,11 +32,12 @@ export function lookFromWall(eye: Eye, mesh: WallMesh): Views {
     from: withdrawn(mesh, eye.contact_mm),
   };
   const sight = newSight();
+  const lookout = lookoutTriangles(eye, mesh);
   for (let v = 0; v < n; v++) {
     const f = views.from;
     const m = mesh.normals;
     const i = 3 * v;
-    lookFrom(eye, mesh, mesh.triangleOf[v], f[i], f[i + 1], f[i + 2], m[i], m[i + 1], m[i + 2], sight);
+    lookFrom(eye, mesh, lookout[v], f[i], f[i + 1], f[i + 2], m[i], m[i + 1], m[i + 2], sight);
     views.state[v] = sight.state;
     views.width_mm[v] = sight.width_mm;
     views.part[v] = sight.part;
@@ -46,7 +47,20 @@ export function lookFromWall(eye: Eye, mesh: WallMesh): Views {
   return views;
 }
 
-/** One look from a place of the mesh; where nothing faces it, asks whether it is buried. */
+/**
+ * Per vertex a triangle to look from, one that another part runs through where there is a choice: only in such
+ * triangles does burial begin or end, so only there is it asked for.
+ */
+function lookoutTriangles({ crossed }: Eye, { triangles, source, triangleOf }: WallMesh): Uint32Array {
+  const out = triangleOf.slice();
+  for (let h = 0; h < triangles.length; h++) {
+    const t = (h / 3) | 0;
+    if (crossed[source[t]] === 1) out[triangles[h]] = t;
+  }
+  return out;
+}
+
+/** One look from a place of a triangle of the mesh; where nothing faces it, asks whether it is buried. */
 export function lookFrom(
   eye: Eye,
   mesh: WallMesh,
@@ -60,7 +74,7 @@ export function lookFrom(
   sight: Sight,
 ): void {
   look(eye, mesh.part, mesh.source[triangle], x, y, z, nx, ny, nz, sight);
-  if (sight.state !== open || eye.sunken[mesh.part] === 0) return;
+  if (sight.state !== open || eye.crossed[mesh.source[triangle]] === 0) return;
   const lift = eye.contact_mm;
   const holder = partAt(eye.material, x + nx * lift, y + ny * lift, z + nz * lift);
   if (holder < 0) return;
