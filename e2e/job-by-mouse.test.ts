@@ -85,6 +85,21 @@ test('a part is overruled for the revision, and the proposal comes back', async 
   await close();
 });
 
+test('a change that the server refuses goes back, and the reason is shown', async () => {
+  const finding = await firstFinding(url, machine, 'A');
+  const { page, close } = await openPage(browser, { sheet: 'light', width: 1440, height: 900 });
+  await page.route('**/commands', (route) =>
+    route.fulfill({ status: 409, json: { message: 'The data folder is full: make room.', code: 'full' } }),
+  );
+  await page.goto(`${url}/machine/${machine}/A/walk/${encodeURIComponent(finding.id)}`);
+  await page.getByRole('button', { name: 'Does not apply' }).click();
+  await page.getByLabel('Why the demand does not apply here').fill('No liquid comes here.');
+  await page.getByRole('button', { name: 'Keep this decision' }).click();
+  await page.getByRole('alert').getByText('The data folder is full: make room.').waitFor();
+  await page.getByRole('button', { name: 'Keep as concession' }).waitFor();
+  await close();
+});
+
 test('a view at rest draws no frames', async () => {
   const { page, close } = await openPage(browser, { sheet: 'light', width: 1024, height: 768 });
   await page.addInitScript(() => {

@@ -1,12 +1,17 @@
 import { QueryClientProvider } from '@tanstack/react-query';
+import { lazy, Suspense } from 'react';
 import { m } from './messages/index.ts';
 import { useRoute } from './routing/use-route.ts';
-import { MachineScreen } from './screens/machine/machine-screen.tsx';
 import { StartScreen } from './screens/start/start-screen.tsx';
 import { LiveRegion } from './shell/live-region.tsx';
 import { Trouble } from './shell/trouble.tsx';
 import { useLiveUpdates } from './state/live.ts';
 import { queryClient } from './state/queries.ts';
+
+/** Brings the 3D view with it, which the start does not need. */
+const MachineScreen = lazy(() =>
+  import('./screens/machine/machine-screen.tsx').then((file) => ({ default: file.MachineScreen })),
+);
 
 export function App() {
   return (
@@ -27,7 +32,11 @@ function Screen() {
     case 'start':
       return <StartScreen />;
     case 'machine':
-      return <MachineScreen route={route} />;
+      return (
+        <Suspense>
+          <MachineScreen route={route} />
+        </Suspense>
+      );
     case 'nowhere':
       return <Trouble error={new Error(m.problem.noSuchPage(route.path))} toStart />;
   }

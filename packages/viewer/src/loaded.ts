@@ -1,5 +1,5 @@
 import { bounds, type Model, type Vec3 } from '@coveline/model';
-import { Vector3 } from 'three';
+import { Box3, Vector3 } from 'three';
 import { partBoxes } from './geometry/part-boxes.ts';
 import { PartLayer } from './parts/part-layer.ts';
 import { PartPicker } from './pick/part-picker.ts';
@@ -36,6 +36,19 @@ export function load(stage: Stage, model: Model): Loaded {
     picker: new PartPicker(model, boxes, stage.origin),
     section: new Section(stage, parts.solid.geometry, new Vector3(), radius),
   };
+}
+
+/** Box around the named parts; around all that are shown when none is named, and the whole model when none is shown. */
+export function boxOf(stage: Stage, loaded: Loaded, parts: readonly string[]): Box3 {
+  const { boxes, bounds: whole, partIndex, model, parts: layer } = loaded;
+  const named = parts.map((id) => partIndex.get(id)).filter((i) => i !== undefined);
+  const shown = [...model.parts.keys()].filter((i) => layer.state(i) === 'shown');
+  const box = new Box3();
+  for (const i of named.length > 0 ? named : shown) {
+    const [a, b, c, d, e, f] = boxes.subarray(i * 6, i * 6 + 6);
+    box.expandByPoint(stage.toScene([a, b, c])).expandByPoint(stage.toScene([d, e, f]));
+  }
+  return box.isEmpty() ? new Box3(stage.toScene(whole[0]), stage.toScene(whole[1])) : box;
 }
 
 export function unload(loaded: Loaded | null): void {

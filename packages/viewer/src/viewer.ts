@@ -1,12 +1,12 @@
 import type { Model, Vec3 } from '@coveline/model';
-import { Box3, Ray, Vector2, Vector3 } from 'three';
+import { Box3, Vector3 } from 'three';
 import { choosePose } from './camera/choose-pose.ts';
 import { Flight } from './camera/flight.ts';
 import { navigate } from './camera/navigate.ts';
 import { axes, CameraRig, type Projection } from './camera/rig.ts';
 import { type ViewName, views } from './camera/views.ts';
 import { type CameraState, Emitter, type ViewerEvents } from './events.ts';
-import { type Loaded, load, unload } from './loaded.ts';
+import { boxOf, type Loaded, load, unload } from './loaded.ts';
 import type { SheetName } from './look/sheet.ts';
 import type { Measurement } from './measure/measurement.ts';
 import { Ruler } from './measure/ruler.ts';
@@ -14,6 +14,7 @@ import { Overlay, type Pinned } from './overlay/overlay.ts';
 import type { PaintedField } from './parts/part-colors.ts';
 import type { PartState } from './parts/part-order.ts';
 import type { Hit } from './pick/part-picker.ts';
+import { rayAt } from './pick/ray-at.ts';
 import { Sight } from './pick/sight.ts';
 import { type PlaceDrawing, PlaceLayer } from './places/place-layer.ts';
 import { RenderLoop } from './render-loop.ts';
@@ -124,7 +125,7 @@ export class Viewer extends Emitter<ViewerEvents> {
   /** Brings parts, or the whole model, into the picture from the side that it is seen from now. */
   fit(parts: readonly string[] = []): void {
     if (!this.loaded) return;
-    const box = this.boxOf(parts);
+    const box = boxOf(this.stage, this.loaded, parts);
     const radius = Math.max(box.getSize(new Vector3()).length() / 2, this.loaded.radius * 0.02);
     this.flight.to({
       ...this.rig.pose,
@@ -258,15 +259,11 @@ export class Viewer extends Emitter<ViewerEvents> {
   private hitAt(x: number, y: number): Hit | null {
     if (!this.loaded) return null;
     const { parts, picker, section } = this.loaded;
-    return picker.first(this.rayAt(x, y), (part) => parts.state(part) === 'shown', section.active);
-  }
-
-  private rayAt(x: number, y: number): Ray {
-    const { camera } = this.rig;
-    const at = new Vector2((x / this.stage.width) * 2 - 1, 1 - (y / this.stage.height) * 2);
-    const near = new Vector3(at.x, at.y, -1).unproject(camera);
-    const far = new Vector3(at.x, at.y, 1).unproject(camera);
-    return new Ray(near, far.sub(near).normalize());
+    return picker.first(
+      rayAt(this.rig.camera, this.stage, x, y),
+      (part) => parts.state(part) === 'shown',
+      section.active,
+    );
   }
 
   private pivotAt(x: number, y: number): Vector3 {
@@ -290,18 +287,6 @@ export class Viewer extends Emitter<ViewerEvents> {
       this.rig.projection === 'parallel' ? this.rig.pose.distance : hit.point.distanceTo(this.rig.eye());
     const perPixel = (this.rig.span_mm * depth) / this.rig.pose.distance / this.stage.height;
     this.ruler.pick(this.loaded.model, this.loaded.picker, hit, perPixel, this.options.measurementWords);
-  }
-
-  private boxOf(parts: readonly string[]): Box3 {
-    const { boxes, bounds, partIndex, model, parts: layer } = this.loaded!;
-    const box = new Box3();
-    const chosen = parts.map((id) => partIndex.get(id)).filter((i) => i !== undefined);
-    const shown = [...model.parts.keys()].filter((i) => layer.state(i) === 'shown');
-    for (const i of chosen.length > 0 ? chosen : shown) {
-      const [a, b, c, d, e, f] = boxes.subarray(i * 6, i * 6 + 6);
-      box.expandByPoint(this.stage.toScene([a, b, c])).expandByPoint(this.stage.toScene([d, e, f]));
-    }
-    return box.isEmpty() ? new Box3(this.stage.toScene(bounds[0]), this.stage.toScene(bounds[1])) : box;
   }
 
   private readonly lost = (event: Event): void => {

@@ -4,12 +4,12 @@ import { show } from '../numbers/show.ts';
 import { useMachineData } from '../screens/machine/machine-context.ts';
 import type { Action } from '../shell/keys.ts';
 import { useAct } from '../shell/use-act.ts';
+import { CameraScale } from './camera-scale.tsx';
 import { HiddenParts } from './hidden-parts.tsx';
 import { PaintMenu } from './paint-menu.tsx';
 import { SectionControl } from './section-control.tsx';
 import { SideMenu, sides } from './side-menu.tsx';
 import { Triad } from './triad.tsx';
-import { useCameraScale } from './use-camera-scale.ts';
 import { useViewState } from './view-state.ts';
 import './view.css';
 
@@ -18,7 +18,6 @@ export function ViewTools() {
   const act = useAct();
   const view = useViewState();
   const { model, parts, route } = useMachineData();
-  const scale = useCameraScale();
   if (!model) return null;
   const names = new Map(model.parts.map((p) => [p.id, p.name]));
   const toggle = (action: Action, on: boolean, text: string) => (
@@ -67,7 +66,7 @@ export function ViewTools() {
           {view.section
             ? m.view.sectionOn(view.section.axis, show(view.section.at_mm, 'mm', 5))
             : m.view.sectionOff}{' '}
-          · <HiddenParts names={names} /> · {m.view.scale(scale)}
+          · <HiddenParts names={names} /> · <CameraScale />
         </p>
       </div>
     </>

@@ -67,8 +67,8 @@ export const sheets: Readonly<Record<SheetName, Sheet>> = {
       air: rgb(0xa5bbd2),
     },
     areas: { food: rgb(0x64b4e4), splash: rgb(0x8fb0c6), nonFood: rgb(0xc3cbd2) },
-    lit: 0.68,
-    shade: 0.3,
+    lit: 0.84,
+    shade: 0.36,
   },
 };
 

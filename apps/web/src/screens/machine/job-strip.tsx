@@ -23,7 +23,7 @@ export function JobStrip() {
   useSpoken(jobs);
   if (running.length === 0 && !bad) return null;
   return (
-    <section className="jobs" aria-label={m.job.survey}>
+    <section className="jobs" aria-label={m.job.label}>
       {running.map((job) => (
         <Running key={job.id} job={job} />
       ))}

@@ -62,7 +62,7 @@ function Loaded({
               <p className="stage-note">{m.view.loading}</p>
             ) : null}
           </section>
-          <main id="main" className="machine-main" tabIndex={-1}>
+          <main id="main" className="machine-main" tabIndex={beside ? -1 : 0}>
             <PageOf page={route.page} />
           </main>
           <PathBar />

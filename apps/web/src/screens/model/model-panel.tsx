@@ -46,7 +46,7 @@ export function ModelPanel() {
           <PartEditor chosen={chosen} />
         </>
       ) : (
-        <p className="empty">{m.walk.notReviewed}</p>
+        <p className="empty">{m.parts.notRead}</p>
       )}
     </div>
   );

@@ -1,11 +1,12 @@
 import { useEffect, useState } from 'react';
+import { m } from '../messages/index.ts';
 import { locale } from '../numbers/show.ts';
 import { useViewer } from './viewer-context.ts';
 
 const style = new Intl.NumberFormat(locale, { maximumSignificantDigits: 2 });
 
-/** The scale of the picture at what is looked at: "6" for 1 : 6. Follows the camera. */
-export function useCameraScale(): string {
+/** The scale of the picture at what is looked at, as on a drawing. Follows the camera on its own. */
+export function CameraScale() {
   const viewer = useViewer();
   const [scale, setScale] = useState('1');
   useEffect(() => {
@@ -14,5 +15,5 @@ export function useCameraScale(): string {
     follow(viewer.cameraState());
     return viewer.on('camera', follow);
   }, [viewer]);
-  return scale;
+  return <span>{m.view.scale(scale)}</span>;
 }

@@ -1,0 +1,56 @@
+import { plural } from './plural.ts';
+
+/** Requirements, history, file and the stops to come. */
+export const pages = {
+  requirements: {
+    title: 'Requirements',
+    intro:
+      'Every requirement of the chosen yardstick has a line. “Not shown” is no fault: it is still to be looked at, measured or proved by papers.',
+    columns: {
+      requirement: 'Requirement',
+      status: 'Status',
+      basis: 'How that came about',
+      source: 'Source',
+      findings: 'Findings',
+    },
+    filterStatus: 'Status',
+    all: 'all',
+    more: (n: number) => `${n} more`,
+  },
+  history: {
+    title: 'History',
+    intro: 'Every change, newest first. It is also the record for the auditor.',
+    columns: { when: 'When', who: 'Who', what: 'What' },
+    kinds: { do: '', undo: 'undone:', redo: 'redone:' },
+    none: 'Nothing was changed yet.',
+  },
+  file: {
+    title: 'File',
+    intro:
+      'One PDF with brief, machine, findings with pictures, decisions and concessions, the table of requirements, the working of each number, and the cautions.',
+    make: 'Make the file',
+    makeAgain: 'Make it again',
+    open: 'Open the file',
+    none: 'No file was made for this revision yet.',
+    there: 'The file of this revision is ready. It holds the state at the time when it was made.',
+    open_findings: (n: number) =>
+      n === 0
+        ? 'Every finding is decided.'
+        : `${plural(n, 'finding is', 'findings are')} still open; the file says so.`,
+    summary: 'What goes into it',
+    findings: 'findings',
+    changes: 'to be changed',
+    concessions: 'concessions',
+    doesNotApply: 'do not apply',
+    openOnes: 'open',
+    notSurveyed: 'The file can be made when the model is read and measured.',
+  },
+  later: {
+    title: 'This stop is not built yet',
+    cleaning:
+      'Here the cleaning of every surface will be chosen and calculated: programmes, chemistry that the materials survive, circuits, rinsing and drying.',
+    air: 'Here clean air, decontamination and exposure of open containers will be calculated.',
+    proof: 'Here the sampling that proves cleaning will be planned, its results read and the trend watched.',
+    leftOut: 'Until then the file leaves this stop out and says so.',
+  },
+};

@@ -1,0 +1,2 @@
+/** "1 part", "2 parts". */
+export const plural = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;

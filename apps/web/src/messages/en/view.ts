@@ -1,0 +1,71 @@
+import { plural } from './plural.ts';
+
+/** The 3D view and the elevation. */
+export const view = {
+  view: {
+    label: 'The machine in 3D',
+    keys: 'Arrow keys turn, with Shift they move, plus and minus come nearer and go away, Home shows everything. All findings and parts are in the lists beside it.',
+    noGraphics:
+      'This browser shows no 3D graphics (WebGL 2 is missing or switched off). The lists hold everything that the picture would show.',
+    lost: 'The graphics card took its memory back. The picture returns by itself; the lists stay usable.',
+    loading: 'Fetching the model …',
+    tools: 'View',
+    fit: 'Fit',
+    views: {
+      front: 'Front',
+      back: 'Back',
+      left: 'Left',
+      right: 'Right',
+      top: 'Top',
+      bottom: 'Bottom',
+      iso: 'Oblique',
+    },
+    side: 'Look from',
+    lookFrom: (side: string) => `Look from: ${side}`,
+    parallel: 'Parallel',
+    section: 'Section',
+    measure: 'Measure',
+    show: 'Show',
+    hide: 'Hide',
+    isolate: 'Isolate',
+    ghost: 'Ghost',
+    showAll: 'Show all',
+    sectionOff: 'section off',
+    sectionOn: (axis: string, at: string) => `section ${axis} at ${at}`,
+    nothingHidden: 'nothing hidden',
+    hidden: (n: number) => `${n} hidden`,
+    ghosts: (n: number) => `${n} ghosted`,
+    hiddenList: 'Hidden and ghosted parts',
+    scale: (n: string) => `1 : ${n}`,
+    measureHint: 'Click two points. They snap to the vertices of the model.',
+    measured: (distance: string) => distance,
+    measuredExact: (distance: string, along: string) => `${distance} (${along}), exact on the model`,
+    measuredWithin: (distance: string, along: string, off: string) =>
+      `${distance} (${along}), within ${off}: curved faces are triangles here`,
+    measuredUnknown: (distance: string, along: string) =>
+      `${distance} (${along}) on the triangles of the file; how closely they follow the true faces, the file does not say`,
+    spills: (volume: string) => `${volume} · spills here`,
+    sectionAxis: 'Cut across',
+    sectionAt: 'Offset',
+    sectionFlip: 'Other side',
+    sectionNote:
+      'Filled where the cut goes through material. Bodies with open shells are not filled rightly.',
+    hiddenBehind: 'Parts in front are ghosted so that the place can be seen.',
+    painted: (measure: string) => `painted: ${measure}`,
+    paint: 'Paint on the surface',
+    paintNone: 'nothing',
+    colorBy: 'Colour of parts',
+    colors: { model: 'as in the model', area: 'by area class' },
+  },
+  elevation: {
+    label: 'Elevation',
+    slider: 'Height of the view above the floor',
+    value: (height: string, near: number) =>
+      `${height} above the floor, ${plural(near, 'finding', 'findings')} near`,
+    bands: 'Bands: food area and splash area',
+    more: (n: number) => `${n} more findings at this height`,
+    food: 'food',
+    splash: 'splash',
+    hint: 'Arrow keys walk the view up and down, Page Up and Page Down go from finding to finding.',
+  },
+};

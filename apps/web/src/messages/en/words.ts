@@ -1,0 +1,67 @@
+/** What the trade and the program call things. */
+export const words = {
+  product: 'Coveline',
+  purpose: 'Reviews the hygienic design of food machines from their 3D model.',
+  decisionSupport:
+    'A result is decision support, never a certificate. Defer to the safety data sheet, the local code and the competent person.',
+  kinds: {
+    liquid: 'Standing liquid',
+    flat: 'Flat face',
+    gap: 'Narrow gap or joint',
+    corner: 'Inside corner',
+    hollow: 'Hollow or blind channel',
+    fastener: 'Fastener or thread',
+    reach: 'Reach and clearance',
+    air: 'Air and overhead',
+    asked: 'To be shown otherwise',
+  },
+  areas: { food: 'food area', splash: 'splash area', nonFood: 'non-food area' },
+  areasShort: { food: 'food', splash: 'splash', nonFood: 'non-food' },
+  demandKinds: {
+    law: 'law',
+    standard: 'standard',
+    guidance: 'guidance',
+    commonPractice: 'common practice',
+  },
+  standings: {
+    seen: '',
+    partlySeen: 'clause partly seen',
+    fromMemory: 'from memory, not checked against the source',
+  },
+  statuses: {
+    met: 'met as computed',
+    notMet: 'not met',
+    notShown: 'not shown',
+    noSuchElement: 'no such element',
+  },
+  costs: { none: 'none', low: 'low', some: 'some', high: 'high' },
+  joints: {
+    welded: 'welded',
+    bolted: 'bolted',
+    clamped: 'clamped',
+    bonded: 'bonded',
+    pressed: 'pressed',
+    loose: 'loose',
+    gasketed: 'with gasket',
+    oneBody: 'one body',
+    unknown: 'not known',
+  },
+  ranks: {
+    1: 'Gravest: food is touched',
+    2: 'Grave',
+    3: 'Lesser',
+    4: 'Least, or to be looked at',
+  },
+  measures: {
+    standingLiquid: { name: 'depth of liquid', unit: 'mm' },
+    flatFaces: { name: 'slope of flat faces', unit: 'deg' },
+    insideCorners: { name: 'radius of fillets under the limit', unit: 'mm' },
+    narrowGaps: { name: 'width of gaps', unit: 'mm' },
+    hollows: { name: 'walls of hollows (1) and blind channels (2)', unit: '1' },
+  },
+  quantity: {
+    understood: (what: string) => `understood: ${what}`,
+    ask: 'Which of the two is meant?',
+    outOfRange: (low: string, high: string) => `Expected ${low} to ${high}.`,
+  },
+};
