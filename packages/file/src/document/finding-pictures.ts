@@ -30,12 +30,13 @@ export function drawFinding(scene: Scene, finding: Finding): FindingPictures {
   const drawings = places.flatMap((place) => scene.outcome.drawings.get(place.id) ?? []);
   const bounds = framed.length > 0 ? boundsOf(framed) : finding.bounds_mm;
   const at: Vec3 = framed[0]?.at_mm ?? finding.at_mm;
-  const highlighted = new Set(finding.parts.flatMap((id) => scene.partIndex.get(id) ?? []));
-  const points =
-    framed.length > 0
-      ? framed.flatMap((place) => pointsOf(scene.outcome.drawings.get(place.id), place.at_mm))
-      : [...highlighted].flatMap((part) => surfacePoints(scene, part));
-  const enough = framed.length > 0 ? 0.45 : 0.15;
+  const highlighted = new Set(partsOf(scene, finding.parts));
+  // A hollow is seen by nobody: the body that encloses it is shown.
+  const asBody = framed.length === 0 || isClosedHollow(scene, framed[0]);
+  const points = asBody
+    ? partsOf(scene, framed[0]?.parts ?? finding.parts).flatMap((part) => surfacePoints(scene, part))
+    : framed.flatMap((place) => pointsOf(scene.outcome.drawings.get(place.id), place.at_mm));
+  const enough = asBody ? 0.15 : 0.45;
   const camera = viewOfPlace(
     scene.tree,
     { bounds_mm: bounds, points: thinned(points, at), enough },
@@ -100,6 +101,14 @@ function pointsOf(drawing: Drawing | undefined, otherwise: Vec3): Vec3[] {
         (line[i - 1] + line[i + 2]) / 2,
       ]);
   return points.length > 0 ? points : [otherwise];
+}
+
+function partsOf({ partIndex }: Scene, ids: readonly string[]): number[] {
+  return ids.flatMap((id) => partIndex.get(id) ?? []);
+}
+
+function isClosedHollow({ outcome }: Scene, { id }: Place): boolean {
+  return outcome.result.measures.hollows?.closed.some((hollow) => hollow.id === id) ?? false;
 }
 
 /** Middles of some of a part's triangles. */

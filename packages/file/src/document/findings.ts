@@ -77,7 +77,7 @@ export async function findingsContent(
   function pictures(finding: Finding, number: number): { close: Picture; overview: Picture } {
     const drawn = drawFinding(scene, finding);
     const count = finding.places.length;
-    const which = count > drawn.shown ? `${drawn.shown} of ${count} places are framed.` : '';
+    const which = count > drawn.shown ? `The close-up shows ${drawn.shown} of ${count} places.` : '';
     const caption = [drawn.cutOpen ? 'What is in front is cut away.' : '', which].filter(Boolean).join(' ');
     return {
       close: {
