@@ -3,6 +3,7 @@
  * like one is not. Invented; the answer sheet is computed from the parameters of the machine.
  */
 import { readModel } from '@coveline/cad';
+import type { Model } from '@coveline/model';
 import {
   demoProject,
   expectedChanges,
@@ -21,6 +22,7 @@ import { type SurveyResult, survey } from '@coveline/survey';
 import { beforeAll, describe, expect, test } from 'vitest';
 
 interface Reviewed {
+  readonly model: Model;
   readonly survey: SurveyResult;
   readonly result: ReviewResult;
 }
@@ -42,7 +44,7 @@ beforeAll(async () => {
       partChanges,
       today: '2026-11-25',
     });
-    reviewed.set(p, { survey: surveyed, result });
+    reviewed.set(p, { model, survey: surveyed, result });
   }
 }, 400_000);
 

@@ -1,7 +1,8 @@
 import type { Vec3 } from '@coveline/model';
-import { defaultSettings, type Pool, type SurveyResult } from '@coveline/survey';
+import { defaultSettings, type Pool } from '@coveline/survey';
 import { expect, test } from 'vitest';
-import { compareRevisions } from './compare.ts';
+import { compareRevisions, type Surveyed } from './compare.ts';
+import { boxModel } from './geometry/box-model.fixture.ts';
 
 const pool = (id: string, part: string, at: Vec3, volume_mL: number): Pool => ({
   id,
@@ -15,7 +16,16 @@ const pool = (id: string, part: string, at: Vec3, volume_mL: number): Pool => ({
   spill_mm: at,
 });
 
-const surveyed = (...places: readonly Pool[]): { survey: SurveyResult } => ({
+const parts = (lift: number) =>
+  boxModel(
+    ['tray', 'pan', 'shelf', 'channel'].map((name) => ({
+      name,
+      low: [0, 0, lift],
+      high: [500, 500, lift + 10],
+    })),
+  );
+const surveyed = (places: readonly Pool[], lift = 0): Surveyed => ({
+  model: parts(lift),
   survey: {
     settings: defaultSettings,
     notes: [],
@@ -23,8 +33,8 @@ const surveyed = (...places: readonly Pool[]): { survey: SurveyResult } => ({
   },
 });
 
-const told = (before: readonly Pool[], after: readonly Pool[]) =>
-  compareRevisions(surveyed(...before), surveyed(...after)).map((c) => [c.change, c.before, c.after]);
+const told = (before: readonly Pool[], after: readonly Pool[], lift = 0) =>
+  compareRevisions(surveyed(before), surveyed(after, lift)).map((c) => [c.change, c.before, c.after]);
 
 test('a pool that is gone is mended, one that comes is new, one that stays is unchanged', () => {
   const stays = pool('p1', 'tray', [0, 0, 0], 10);
@@ -64,4 +74,10 @@ test('of several candidates the nearest pairs match, each place once', () => {
     ['unchanged', 'a1', 'b2'],
     ['unchanged', 'a2', 'b1'],
   ]);
+});
+
+test('a place that went up with its part is the same place', () => {
+  const lifted = [pool('b', 'tray', [0, 0, 80], 10)];
+  expect(told([pool('a', 'tray', [0, 0, 0], 10)], lifted, 80)).toEqual([['unchanged', 'a', 'b']]);
+  expect(told([pool('a', 'tray', [0, 0, 0], 10)], lifted)).toHaveLength(2);
 });

@@ -1,8 +1,11 @@
 /** Two revisions side by side: what was mended, what is new, what stayed. First cut: by kind, parts and position. */
-import type { Vec3 } from '@coveline/model';
+import type { Model, Vec3 } from '@coveline/model';
 import type { Place, SurveyResult } from '@coveline/survey';
+import { extentsOf, middle } from './geometry/extent.ts';
 
 export interface Surveyed {
+  /** As surveyed, +Z up. */
+  readonly model: Model;
   readonly survey: SurveyResult;
 }
 
@@ -38,7 +41,21 @@ const same = 0.05;
 export function compareRevisions(before: Surveyed, after: Surveyed): readonly RevisionChange[] {
   const old = placesOf(before.survey);
   const now = placesOf(after.survey);
-  return kinds.flatMap((kind) => match(kind, old[kind.measure] ?? [], now[kind.measure] ?? []));
+  const moved = movesOf(before.model, after.model);
+  return kinds.flatMap((kind) => match(kind, old[kind.measure] ?? [], now[kind.measure] ?? [], moved));
+}
+
+/** How far each part has moved, by id: a machine on longer legs has its old places higher up. */
+function movesOf(before: Model, after: Model): ReadonlyMap<string, Vec3> {
+  const old = extentsOf(before).map(middle);
+  const now = extentsOf(after).map(middle);
+  const was = new Map(before.parts.map((part, p) => [part.id, old[p]]));
+  const moves = new Map<string, Vec3>();
+  after.parts.forEach((part, p) => {
+    const from = was.get(part.id);
+    if (from) moves.set(part.id, [now[p][0] - from[0], now[p][1] - from[1], now[p][2] - from[2]]);
+  });
+  return moves;
 }
 
 interface Kind {
@@ -79,11 +96,16 @@ function placesOf({
 }
 
 /** The closest pairs first; every place is matched at most once. */
-function match(kind: Kind, old: readonly Sized[], now: readonly Sized[]): RevisionChange[] {
+function match(
+  kind: Kind,
+  old: readonly Sized[],
+  now: readonly Sized[],
+  moved: ReadonlyMap<string, Vec3>,
+): RevisionChange[] {
   const pairs: { b: number; a: number; apart: number }[] = [];
   old.forEach((o, b) => {
     now.forEach((n, a) => {
-      const apart = distanceOf(o.place, n.place);
+      const apart = distanceOf(o.place, n.place, moved);
       if (apart !== null) pairs.push({ b, a, apart });
     });
   });
@@ -102,13 +124,22 @@ function match(kind: Kind, old: readonly Sized[], now: readonly Sized[]): Revisi
   return [...out, ...now.filter((_, a) => !taken.has(a)).map((n) => appeared(kind, n))];
 }
 
-/** Null when they cannot be the same place: no part in common, or far apart. 0 for the same id. */
-function distanceOf(a: Place, b: Place): number | null {
+/**
+ * Null when they cannot be the same place: no part in common, or far apart, both where it was and where its part has
+ * gone since. 0 for the same id.
+ */
+function distanceOf(a: Place, b: Place, moved: ReadonlyMap<string, Vec3>): number | null {
   if (a.id === b.id) return 0;
-  if (!a.parts.some((id) => b.parts.includes(id))) return null;
-  const apart = Math.hypot(...[0, 1, 2].map((i) => a.at_mm[i] - b.at_mm[i]));
+  const shared = a.parts.filter((id) => b.parts.includes(id));
+  if (shared.length === 0) return null;
+  const moves = [still, ...shared.map((id) => moved.get(id) ?? still)];
+  const apart = Math.min(
+    ...moves.map((m) => Math.hypot(...[0, 1, 2].map((i) => a.at_mm[i] + m[i] - b.at_mm[i]))),
+  );
   return apart <= near_mm || boxesMeet(a.bounds_mm, b.bounds_mm) ? apart : null;
 }
+
+const still: Vec3 = [0, 0, 0];
 
 function boxesMeet([aLow, aHigh]: readonly [Vec3, Vec3], [bLow, bHigh]: readonly [Vec3, Vec3]): boolean {
   return [0, 1, 2].every((i) => aLow[i] <= bHigh[i] && bLow[i] <= aHigh[i]);

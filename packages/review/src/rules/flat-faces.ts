@@ -30,6 +30,8 @@ const ofElement: Partial<Record<string, readonly [id: string, quantity: string]>
 
 /** Level faces of a part that are smaller together are told in one finding for all parts. */
 const worthTelling_cm2: Record<AreaClass, number> = { food: 5, splash: 25, nonFood: Infinity };
+/** Faces this close to the top of a hopper are its rim. */
+const rim_mm = 2;
 /** From this share of the limit on, a face nearly meets it. */
 const nearly = 0.9;
 
@@ -100,7 +102,10 @@ function judged(scene: Scene, face: FlatFace): Level | null {
   // A belt carries on its level face; what it asks is asked of belts.
   if (scene.known.is[part]?.noun === 'belt') return null;
   const area = strictestArea(scene, parts);
-  const [id, quantity] = ofElement[elementOf(scene, part) ?? ''] ?? ['gen-slope', 'slope'];
+  const element = elementOf(scene, part) ?? '';
+  // The rim of a hopper is not its wall.
+  const isRim = element === 'hopper' && face.at_mm[2] >= scene.known.extents[part].high[2] - rim_mm;
+  const [id, quantity] = (isRim ? undefined : ofElement[element]) ?? ['gen-slope', 'slope'];
   const demand = firstInForce(scene, [id, 'gen-slope'], area);
   const limit = demand && limitOf(demand, demand.id === id ? quantity : 'slope', area);
   if (!demand || limit?.atLeast === undefined) return null;
