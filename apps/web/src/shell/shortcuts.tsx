@@ -18,7 +18,6 @@ export function Shortcuts() {
 
   useEffect(() => {
     const press = (event: KeyboardEvent) => {
-      if (event.defaultPrevented) return;
       const typing = takesLetters(event.target);
       const control = event.ctrlKey || event.metaKey;
       const key = event.key.toLowerCase();
@@ -30,9 +29,11 @@ export function Shortcuts() {
         act(singleKeys[key]);
       else return;
       event.preventDefault();
+      event.stopPropagation();
     };
-    window.addEventListener('keydown', press);
-    return () => window.removeEventListener('keydown', press);
+    // Before the lists and tables, which would take a letter as the beginning of a name.
+    window.addEventListener('keydown', press, { capture: true });
+    return () => window.removeEventListener('keydown', press, { capture: true });
   }, [act, undo, redo, canUndo, canRedo]);
 
   return (

@@ -6,6 +6,7 @@ import type { Action } from '../shell/keys.ts';
 import { useAct } from '../shell/use-act.ts';
 import { CameraScale } from './camera-scale.tsx';
 import { HiddenParts } from './hidden-parts.tsx';
+import { PaintLegend } from './paint-legend.tsx';
 import { PaintMenu } from './paint-menu.tsx';
 import { SectionControl } from './section-control.tsx';
 import { SideMenu, sides } from './side-menu.tsx';
@@ -68,6 +69,7 @@ export function ViewTools() {
             : m.view.sectionOff}{' '}
           · <HiddenParts names={names} /> · <CameraScale />
         </p>
+        <PaintLegend />
       </div>
     </>
   );

@@ -53,6 +53,7 @@ export const view = {
     hiddenBehind: 'Parts in front are ghosted so that the place can be seen.',
     painted: (measure: string) => `painted: ${measure}`,
     paint: 'Paint on the surface',
+    legend: 'from pale to full',
     paintNone: 'nothing',
     colorBy: 'Colour of parts',
     colors: { model: 'as in the model', area: 'by area class' },

@@ -7,6 +7,7 @@ export const walk = {
     tabs: { findings: 'Findings', requirements: 'Requirements' },
     count: (shown: number, all: number) =>
       shown === all ? plural(all, 'finding', 'findings') : `${shown} of ${all} findings`,
+    notes: 'What the survey leaves open',
     order: 'Gravest first. Within a group the largest first.',
     none: 'No finding fits these filters.',
     nothing:

@@ -21,12 +21,21 @@ export function JobStrip() {
   const bad =
     last && (last.state === 'failed' || last.state === 'cancelled') && last.id !== dismissed ? last : null;
   useSpoken(jobs);
-  if (running.length === 0 && !bad) return null;
+  const noted = last?.state === 'done' && last.id !== dismissed ? (last.notes ?? []) : [];
+  if (running.length === 0 && !bad && noted.length === 0) return null;
   return (
     <section className="jobs" aria-label={m.job.label}>
       {running.map((job) => (
         <Running key={job.id} job={job} />
       ))}
+      {running.length === 0 && noted.length > 0 ? (
+        <p className="job">
+          <span className="job-words">{noted.join(' ')}</span>
+          <Button className="quiet" onPress={() => setDismissed(last?.id ?? null)}>
+            {m.problem.dismiss}
+          </Button>
+        </p>
+      ) : null}
       {bad && running.length === 0 ? (
         <p className="job">
           <span className="job-words">

@@ -1,12 +1,12 @@
 import { useEffect } from 'react';
 import { m } from '../../messages/index.ts';
+import { Notes } from '../../shell/notes.tsx';
 import { setView, useViewState } from '../../stage/view-state.ts';
 import { useViewer } from '../../stage/viewer-context.ts';
 import { useMachineData } from '../machine/machine-context.ts';
 import { OpenModel } from '../start/open-model.tsx';
 import { PartEditor } from './part-editor.tsx';
 import { PartsTable } from './parts-table.tsx';
-import { ReaderNotes } from './reader-notes.tsx';
 import { usePickedPart } from './use-picked-part.ts';
 import './model.css';
 
@@ -39,7 +39,7 @@ export function ModelPanel() {
         <h1>{m.parts.title}</h1>
         <OpenModel machine={machine} />
       </div>
-      <ReaderNotes notes={revision.notes} />
+      <Notes title={m.parts.notes} notes={[...new Set(revision.notes.map((n) => n.text))]} />
       {parts.length > 0 ? (
         <>
           <PartsTable />

@@ -4,6 +4,7 @@ import { GridList, GridListHeader, GridListItem, GridListSection } from 'react-a
 import { m } from '../../messages/index.ts';
 import { show, showWhole } from '../../numbers/show.ts';
 import { go } from '../../routing/use-route.ts';
+import { Notes } from '../../shell/notes.tsx';
 import { kindOf } from '../../signs/kind.ts';
 import { KindSign } from '../../signs/kind-sign.tsx';
 import { useMachineData } from '../machine/machine-context.ts';
@@ -46,6 +47,7 @@ export function FindingsList() {
           </>
         ) : null}
       </div>
+      <Notes title={m.walk.notes} notes={[...(data.review?.notes ?? []), ...(data.survey?.notes ?? [])]} />
       {data.review ? (
         <GridList
           ref={list}

@@ -9,6 +9,7 @@ import { show } from '../../numbers/show.ts';
 import { go } from '../../routing/use-route.ts';
 import { kindOf, kindOfMeasure } from '../../signs/kind.ts';
 import { signElement } from '../../signs/sign-element.ts';
+import { setPainted } from '../../stage/painted.ts';
 import { setView, useViewState, viewState } from '../../stage/view-state.ts';
 import { announce } from '../../state/announce.ts';
 import { sheetNow } from '../../state/preferences.ts';
@@ -95,15 +96,22 @@ function usePaint(viewer: Viewer | null, data: MachineData, chosen: Finding | un
   const field = useField(data.at, measure).data;
   useEffect(() => {
     if (!viewer || !data.model) return;
-    if (!measure || !field) return viewer.paint(null);
+    if (!measure || !field) {
+      setPainted(null);
+      return viewer.paint(null);
+    }
     const { kinds, steel } = sheets[sheetNow()];
     const full = kinds[kindOfMeasure(measure)];
     const half = full.map((c, k) => (c + steel[k]) / 2) as unknown as Vec3;
     let high = 0;
     for (const value of field) if (Math.abs(value) > high) high = Math.abs(value);
+    const words = m.measures[measure as keyof typeof m.measures];
+    setPainted({ measure: words.name, unit: words.unit, high, from: css(half), to: css(full) });
     viewer.paint({ values: field, scale: { low: 0, high, stops: [half, full] } });
   }, [viewer, data.model, measure, field]);
 }
+
+const css = (color: Vec3) => `rgb(${color.map((c) => Math.round(c * 255)).join(' ')})`;
 
 /** Points that stand for a finding: spread over the drawings of its places, or the one that the review names. */
 function pointsOf(finding: Finding, drawings: Drawings | undefined): Vec3[] {

@@ -1,21 +1,24 @@
-import type { RevisionSummary } from '@coveline/api';
 import { Button, Disclosure, DisclosurePanel, Heading } from 'react-aria-components';
-import { m } from '../../messages/index.ts';
 
-/** What the reader noticed about the file. */
-export function ReaderNotes({ notes }: { readonly notes: RevisionSummary['notes'] }) {
+interface Props {
+  readonly title: string;
+  readonly notes: readonly string[];
+}
+
+/** What should be known beside the result: closed at first, with its number. */
+export function Notes({ title, notes }: Props) {
   if (notes.length === 0) return null;
   return (
     <Disclosure className="notes">
       <Heading level={2}>
         <Button slot="trigger" className="quiet">
-          {m.parts.notes} ({notes.length})
+          {title} ({notes.length})
         </Button>
       </Heading>
       <DisclosurePanel>
-        <ul className="plain">
+        <ul>
           {notes.map((note) => (
-            <li key={`${note.part ?? ''} ${note.text}`}>{note.text}</li>
+            <li key={note}>{note}</li>
           ))}
         </ul>
       </DisclosurePanel>
