@@ -4,10 +4,11 @@ import {
   calculations,
   findCalculation,
   inputName,
+  resultText,
   runFromText,
 } from '@coveline/engineering';
 import { Command } from 'commander';
-import { calculationHelp, calculationList, resultText } from './calc-text.ts';
+import { calculationHelp, calculationList } from './calc-text.ts';
 import { UsageError } from './failure.ts';
 import { print, writeJson } from './output.ts';
 

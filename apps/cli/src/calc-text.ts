@@ -1,6 +1,6 @@
-/** Calculations in words: the list, the help of one, and a result with its working. */
-import { type CalculationEntry, type Input, inputName, type Outcome, subjects } from '@coveline/engineering';
-import { formatQuantity, formatUnit, type WorkingValue } from '@coveline/quantity';
+/** Calculations in words: the list, and the help of one. */
+import { type CalculationEntry, type Input, inputName, subjects } from '@coveline/engineering';
+import { formatQuantity, formatUnit } from '@coveline/quantity';
 
 export function calculationList(): string {
   const width = Math.max(...subjects.flatMap((s) => s.calculations.map((c) => c.name.length)));
@@ -63,37 +63,4 @@ function described(input: Input): string {
     case 'text':
       return `${input.label}: ${input.format}; @FILE reads it from a file`;
   }
-}
-
-const line = ({ symbol, name, value, unit, from, text }: WorkingValue) =>
-  `  ${symbol} = ${formatQuantity(value, unit, { digits: 6 })}  ${name}${text ? `: ${text}` : ''}${from ? ` (${from})` : ''}`;
-
-export function resultText(
-  outcome: Extract<Outcome, { kind: 'done' }>,
-  understood: readonly string[],
-): string {
-  const { working, warnings, tables } = outcome;
-  return [
-    working.title,
-    ...understood.map((text) => `  understood ${text}`),
-    '',
-    'Inputs',
-    ...working.inputs.map(line),
-    'Formula',
-    ...working.formula.map((text) => `  ${text}`),
-    ...(working.steps.length > 0 ? ['Steps', ...working.steps.map(line)] : []),
-    'Result',
-    line(working.result),
-    ...tables.flatMap(({ title, columns, rows }) => [
-      title,
-      `  ${columns.map((c) => (c.unit === '1' || c.unit === '' ? c.name : `${c.name} (${formatUnit(c.unit)})`)).join('\t')}`,
-      ...rows.map(
-        (row) => `  ${row.map((v) => (typeof v === 'number' ? formatQuantity(v, '1') : v)).join('\t')}`,
-      ),
-    ]),
-    ...warnings.map((text) => `Note: ${text}`),
-    `Validity: ${working.validity}`,
-    `Source: ${working.source}`,
-    '',
-  ].join('\n');
 }

@@ -9,7 +9,7 @@ export type {
   Refusal,
   Table,
 } from './calculation/calculation.ts';
-export { runFromText, type TypedRun } from './calculation/from-text.ts';
+export { type FieldReading, runFromText, type TypedRun } from './calculation/from-text.ts';
 export {
   type ChoiceInput,
   type Input,
@@ -20,6 +20,7 @@ export {
   type NumberInput,
   type TextInput,
 } from './calculation/inputs.ts';
+export { resultText } from './calculation/result-text.ts';
 export * from './flow/index.ts';
 export * from './heat/index.ts';
 export * from './kinetics/index.ts';

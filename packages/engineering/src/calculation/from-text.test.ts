@@ -21,6 +21,7 @@ describe('runFromText', () => {
       'flow: 44 gpm = 9.99348710976 m³/h',
       'temperature: 80 °C',
     ]);
+    expect(run.fields.bore_mm).toEqual({ kind: 'understood', text: '2 in = 50.8 mm' });
     if (run.outcome.kind === 'refused') return;
     const from = Object.fromEntries(run.outcome.working.inputs.map((i) => [i.symbol, i.from]));
     expect(from.d).toBe('given');

@@ -7,7 +7,14 @@ export interface TypedRun {
   readonly outcome: Outcome;
   /** What was understood of each value: "diameter: 2 in = 50.8 mm". */
   readonly understood: readonly string[];
+  /** The same by key of the input, with the sentence where a value could not be read. */
+  readonly fields: Readonly<Record<string, FieldReading>>;
 }
+
+/** What was understood of one text, or one sentence that says why nothing was. */
+export type FieldReading =
+  | { readonly kind: 'understood'; readonly text: string }
+  | { readonly kind: 'problem'; readonly message: string };
 
 type Read =
   | { readonly kind: 'value'; readonly value: InputValue; readonly understood: string }
@@ -65,6 +72,7 @@ export function runFromText(
   const values: Record<string, InputValue> = {};
   const understood: string[] = [];
   const problems: string[] = [];
+  const fields: Record<string, FieldReading> = {};
   for (const [name, text] of Object.entries(texts)) {
     const key = keys.find((k) => k === name) ?? keys.find((k) => inputName(k) === name);
     if (key === undefined) {
@@ -72,12 +80,16 @@ export function runFromText(
       continue;
     }
     const read = readOne(entry.inputs[key], text, options);
-    if (read.kind === 'problem') problems.push(`${name}: ${read.message}`);
-    else {
+    if (read.kind === 'problem') {
+      fields[key] = read;
+      problems.push(`${name}: ${read.message}`);
+    } else {
       values[key] = read.value;
+      fields[key] = { kind: 'understood', text: read.understood };
       understood.push(`${inputName(key)}: ${read.understood}`);
     }
   }
-  if (problems.length > 0) return { outcome: { kind: 'refused', reason: problems.join('; ') }, understood };
-  return { outcome: entry.evaluate(values), understood };
+  if (problems.length > 0)
+    return { outcome: { kind: 'refused', reason: problems.join('; ') }, understood, fields };
+  return { outcome: entry.evaluate(values), understood, fields };
 }
