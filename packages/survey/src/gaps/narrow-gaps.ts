@@ -5,6 +5,7 @@ import type { Control, Drawing, Joint, NarrowGap, SurveySettings } from '../resu
 import { nothingSealed, type Sealed } from '../sealed.ts';
 import { step } from '../stopped.ts';
 import { materialOf } from '../tree/material.ts';
+import { weldOf } from '../weld/weld.ts';
 import { describeGap, type FoundGap } from './gap-place.ts';
 import { type FoundJoint, findJoints } from './joints.ts';
 import { type Eye, newEye } from './look.ts';
@@ -20,6 +21,8 @@ const edgesDeep = 8;
 /** Finest edges, and most triangles of a second look. */
 const leastEdge_mm = 0.05;
 const mostTriangles = 3000;
+/** About as many triangles as all wall meshes of the first look may have, to keep within seconds. */
+const mostWallTriangles = 600_000;
 
 /**
  * Air between facing surfaces that are nearer than the limit, within one part and between parts, and joints where two
@@ -39,9 +42,9 @@ export function measureNarrowGaps(
   const material = materialOf(model);
   const eye = newEye(model, material, settings);
   const seeds = findSeeds(model, eye, settings.gapSpacing_mm, control);
-  const edge_mm = settings.gapSpacing_mm;
   const triangles: number[] = [];
   for (let t = 0; t < seeds.candidate.length; t++) if (seeds.candidate[t]) triangles.push(t);
+  const edge_mm = edgeFor(model, eye, triangles, settings.gapSpacing_mm);
   const progress = (done: number) => () => step(control, 'narrow gaps', done);
   const first = { triangles, marks: seeds.marks, edge_mm };
   const { gaps, contacts } = findWalls(model, eye, first, progress(0.5));
@@ -54,7 +57,22 @@ export function measureNarrowGaps(
   }
   const field = new Float32Array(seeds.candidate.length).fill(Number.NaN);
   for (const { pair } of found) paint(field, pair);
-  return { ...listed(found, joints), field, notes: notesOn(model) };
+  return { ...listed(found, joints), field, notes: notesOn(model, settings, edge_mm) };
+}
+
+/** Edge length of wall meshes: as asked, or so long that all walls together keep to a number of triangles. */
+function edgeFor(
+  model: Model,
+  { material: { tree } }: Eye,
+  triangles: readonly number[],
+  asked_mm: number,
+): number {
+  let area = 0;
+  for (const t of triangles) {
+    const part = tree.part[tree.slotOf[t]];
+    area += weldOf(model.shapes[model.parts[part].shape]).areas[t - tree.start[part]];
+  }
+  return Math.max(asked_mm, Math.sqrt((3 * area) / mostWallTriangles));
 }
 
 /** Walls of a shallow gap once more, on a mesh that suits its depth. */
@@ -129,9 +147,16 @@ function listed(found: readonly FoundGap[], joints: readonly FoundJoint[]) {
   return { measure: { places, joints: lines }, drawings };
 }
 
-function notesOn(model: Model): string[] {
-  if (model.deviation_mm === 0) return [];
-  return [
+function notesOn(model: Model, { gapSpacing_mm }: SurveySettings, edge_mm: number): string[] {
+  const notes: string[] = [];
+  if (edge_mm > gapSpacing_mm) {
+    notes.push(
+      `Narrow gaps: walls are meshed at ${edge_mm.toPrecision(2)} mm instead of ${gapSpacing_mm} mm, because so much of the surface is near other surfaces; gaps and joints smaller than that may be missed on large faces.`,
+    );
+  }
+  if (model.deviation_mm === 0) return notes;
+  notes.push(
     `Widths of narrow gaps are exact between planes and between CAD cylinders; beside free-form faces and cones they are off by up to ${2 * model.deviation_mm} mm.`,
-  ];
+  );
+  return notes;
 }
