@@ -13,6 +13,13 @@ const MachineScreen = lazy(() =>
   import('./screens/machine/machine-screen.tsx').then((file) => ({ default: file.MachineScreen })),
 );
 
+/** Brings every calculation with it. */
+const CalculationsScreen = lazy(() =>
+  import('./screens/calculations/calculations-screen.tsx').then((file) => ({
+    default: file.CalculationsScreen,
+  })),
+);
+
 export function App() {
   return (
     <QueryClientProvider client={queryClient}>
@@ -35,6 +42,12 @@ function Screen() {
       return (
         <Suspense>
           <MachineScreen route={route} />
+        </Suspense>
+      );
+    case 'calculations':
+      return (
+        <Suspense>
+          <CalculationsScreen name={route.name} />
         </Suspense>
       );
     case 'nowhere':

@@ -1,3 +1,4 @@
+import { calculations } from './en/calculations.ts';
 import { model } from './en/model.ts';
 import { pages } from './en/pages.ts';
 import { shell } from './en/shell.ts';
@@ -7,4 +8,4 @@ import { walk } from './en/walk.ts';
 import { words } from './en/words.ts';
 
 /** English. Numbers come in already written; every message is a whole sentence or a whole label, never a piece. */
-export const en = { ...words, ...shell, ...start, ...view, ...walk, ...model, ...pages };
+export const en = { ...words, ...shell, ...start, ...view, ...walk, ...model, ...pages, ...calculations };

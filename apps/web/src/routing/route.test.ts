@@ -13,9 +13,11 @@ const machineRoute = fc.record({
   item: fc.option(name),
 });
 
+const calculationRoute = fc.record({ at: fc.constant('calculations' as const), name: fc.option(name) });
+
 test('every address reads back as what it was written for (seed 11)', () => {
   fc.assert(
-    fc.property(machineRoute, (route: Route) => {
+    fc.property(fc.oneof(machineRoute, calculationRoute), (route: Route) => {
       expect(parseRoute(href(route))).toEqual(route);
     }),
     { seed: 11 },

@@ -17,6 +17,8 @@ export type Route =
       /** On the walk a finding, in the model a part. */
       readonly item: string | null;
     }
+  /** Engineering calculations: all of them, or one by its name. */
+  | { readonly at: 'calculations'; readonly name: string | null }
   | { readonly at: 'nowhere'; readonly path: string };
 
 export type MachineRoute = Extract<Route, { at: 'machine' }>;
@@ -24,13 +26,17 @@ export type MachineRoute = Extract<Route, { at: 'machine' }>;
 const pages: readonly string[] = [...stops, 'requirements', 'history'];
 const latest = 'latest';
 
-/** `/machine/<machine>/<revision or latest>/<page>[/<item>]`, each part URI-encoded. */
+/**
+ * `/machine/<machine>/<revision or latest>/<page>[/<item>]` or `/calculations[/<name>]`, each part URI-encoded.
+ */
 export function parseRoute(path: string): Route {
-  const [root, machine, revision = latest, page = 'walk', item] = path
+  const [root, ...parts] = path
     .split('/')
     .filter((s) => s !== '')
     .map(decode);
   if (root === undefined) return { at: 'start' };
+  if (root === 'calculations' && parts.length < 2) return { at: 'calculations', name: parts[0] ?? null };
+  const [machine, revision = latest, page = 'walk', item] = parts;
   if (root !== 'machine' || !machine || !pages.includes(page)) return { at: 'nowhere', path };
   return {
     at: 'machine',
@@ -44,6 +50,8 @@ export function parseRoute(path: string): Route {
 export function href(route: Route): string {
   if (route.at === 'start') return '/';
   if (route.at === 'nowhere') return route.path;
+  if (route.at === 'calculations')
+    return route.name === null ? '/calculations' : `/calculations/${encodeURIComponent(route.name)}`;
   const parts = [
     route.machine,
     route.revision ?? latest,

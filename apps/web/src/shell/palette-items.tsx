@@ -50,6 +50,11 @@ export function usePaletteItems(act: (action: Action) => void): PaletteGroup[] {
         ...stops.map((stop) => page(stop, m.stops[stop])),
         page('requirements', m.requirements.title),
         page('history', m.history.title),
+        {
+          id: 'page calculations',
+          text: m.calculations.title,
+          run: () => go({ at: 'calculations', name: null }),
+        },
         { id: 'page start', text: m.problem.toStart, run: () => go({ at: 'start' }) },
       ],
     },

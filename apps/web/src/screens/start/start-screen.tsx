@@ -19,6 +19,9 @@ export function StartScreen() {
       <header className="start-head">
         <p className="start-name">{m.product}</p>
         <p className="soft">{m.purpose}</p>
+        <p>
+          <Link to={{ at: 'calculations', name: null }}>{m.calculations.title}</Link>
+        </p>
       </header>
       <main id="main" tabIndex={-1}>
         <div className="start-title">

@@ -17,8 +17,8 @@ export function WorkingView({ working }: { readonly working: Working }) {
           ))}
         </>
       ) : null}
-      <Values title={m.slip.inputs} values={working.inputs} />
-      <Values title={m.slip.steps} values={[...working.steps, working.result]} />
+      <WorkingValues title={m.slip.inputs} values={working.inputs} />
+      <WorkingValues title={m.slip.steps} values={[...working.steps, working.result]} />
       <p className="working-source">
         <b>{m.slip.source}</b> {working.source}
         <br />
@@ -33,7 +33,13 @@ export function WorkingView({ working }: { readonly working: Working }) {
   );
 }
 
-function Values({ title, values }: { readonly title: string; readonly values: readonly WorkingValue[] }) {
+interface ValuesProps {
+  readonly title: string;
+  readonly values: readonly WorkingValue[];
+}
+
+/** Values with their symbols, where they come from, and what they stand for. */
+export function WorkingValues({ title, values }: ValuesProps) {
   if (values.length === 0) return null;
   return (
     <table className="values">
@@ -43,6 +49,7 @@ function Values({ title, values }: { readonly title: string; readonly values: re
           <tr key={`${v.symbol} ${v.name}`}>
             <th scope="row">
               <i>{v.symbol}</i> {v.name}
+              {v.text ? <small>{v.text}</small> : null}
               {v.from ? <small>{v.from}</small> : null}
             </th>
             <td>{show(v.value, v.unit, 4)}</td>

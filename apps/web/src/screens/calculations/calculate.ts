@@ -1,0 +1,37 @@
+import type { TypedRun } from '@coveline/engineering';
+import type { Given } from './given.ts';
+
+/** What the worker is asked. */
+export interface Question {
+  readonly name: string;
+  readonly given: Given;
+  /** BCP 47, of the numbers in the texts and in the echo. */
+  readonly locale: string;
+}
+
+/** The worker that waits for the next question. */
+let idle: Worker | null = null;
+
+/**
+ * Runs a calculation beside the page. When `signal` aborts, the work is dropped at once and the promise never settles:
+ * whoever asked has moved on. Rejects when the worker cannot start or has a fault.
+ */
+export function calculate(question: Question, signal: AbortSignal): Promise<TypedRun> {
+  const worker = idle ?? new Worker(new URL('./calculate.worker.ts', import.meta.url), { type: 'module' });
+  idle = null;
+  return new Promise((resolve, reject) => {
+    const drop = () => worker.terminate();
+    signal.addEventListener('abort', drop, { once: true });
+    worker.onmessage = ({ data }: MessageEvent<TypedRun>) => {
+      signal.removeEventListener('abort', drop);
+      idle = worker;
+      resolve(data);
+    };
+    worker.onerror = (event) => {
+      signal.removeEventListener('abort', drop);
+      worker.terminate();
+      reject(new Error(event.message || 'the worker did not start'));
+    };
+    worker.postMessage(question);
+  });
+}

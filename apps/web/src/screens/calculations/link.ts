@@ -1,0 +1,30 @@
+import { type CalculationEntry, inputName } from '@coveline/engineering';
+import type { Given } from './given.ts';
+
+/** Servers take addresses of some 8 000 characters at least (RFC 9110, 4.1); the rest is for the host and the path. */
+const longestQuery = 7000;
+
+/** What an address says of the inputs of a calculation, by key: `?bore=2+in&flow=44+gpm`. */
+export function readLink(query: string, entry: CalculationEntry): Record<string, string> {
+  const said = new URLSearchParams(query);
+  const given: Record<string, string> = {};
+  for (const key of Object.keys(entry.inputs)) {
+    const text = said.get(inputName(key)) ?? said.get(key);
+    if (text !== null && text !== '') given[key] = text;
+  }
+  return given;
+}
+
+/** The query that brings the inputs back, and the keys of those that are too long for it. */
+export function writeLink(given: Given, entry: CalculationEntry): { query: string; leftOut: string[] } {
+  let query = '';
+  const leftOut: string[] = [];
+  for (const key of Object.keys(entry.inputs)) {
+    const value = given[key];
+    if (value === undefined || value === '') continue;
+    const pair = typeof value === 'string' ? new URLSearchParams([[inputName(key), value]]).toString() : null;
+    if (pair === null || query.length + pair.length >= longestQuery) leftOut.push(key);
+    else query += `${query === '' ? '?' : '&'}${pair}`;
+  }
+  return { query, leftOut };
+}
