@@ -44,6 +44,15 @@ const offered = [
 ] as const satisfies readonly (MeasureName & keyof SurveyMeasures)[];
 type Offered = (typeof offered)[number];
 
+/** As progress tells of them. */
+const inWords: Readonly<Record<Offered, string>> = {
+  standingLiquid: 'standing liquid',
+  flatFaces: 'flat faces',
+  insideCorners: 'inside corners',
+  narrowGaps: 'narrow gaps',
+  hollows: 'hollows',
+};
+
 /**
  * Computes the asked measures on a model whose +Z points up (see `orient`). Rejects with `SurveyStopped` when the
  * signal is aborted, between two steps.
@@ -91,7 +100,7 @@ export async function survey(
   const notes = new Set(model.notes.filter(({ level }) => level === 'warning').map(({ text }) => text));
   for (const name of offered) {
     if (!names.includes(name)) continue;
-    step(control, name, 0);
+    step(control, inWords[name], 0);
     const outcome = compute[name]();
     Object.assign(measures, { [name]: outcome.measure });
     fields[name] = outcome.field;

@@ -16,6 +16,8 @@ export interface Soup {
   readonly sheet: Uint8Array;
   /** Index of the triangle in the model (parts in order, triangles in shape order), or -1 for a cap. */
   readonly source: Int32Array;
+  /** Per part: its first triangle in the model. */
+  readonly firstOfPart: Uint32Array;
   readonly low: Vec3;
   readonly high: Vec3;
   /** Cosine and sine of the turn. */
@@ -38,6 +40,7 @@ export function soupOf(model: Model): Soup {
   const part = new Uint32Array(count);
   const sheet = new Uint8Array(count);
   const source = new Int32Array(count).fill(-1);
+  const firstOfPart = new Uint32Array(model.parts.length);
   let v = 0;
   let t = 0;
   let s = 0;
@@ -57,6 +60,7 @@ export function soupOf(model: Model): Soup {
     part.fill(p, t, t + n);
     sheet.set(own.sheet, t);
     const given = model.shapes[shape].triangles.length / 3;
+    firstOfPart[p] = s;
     for (let k = 0; k < given; k++) source[t + k] = s + k;
     s += given;
     t += n;
@@ -65,7 +69,18 @@ export function soupOf(model: Model): Soup {
   const angle = turnAgainstWalls(uvz, triangles);
   const turn = [Math.cos(angle), Math.sin(angle)] as const;
   const { low, high } = turnAbout(uvz, turn);
-  return { uvz, triangles, part, sheet, source, low, high, turn, notes: soundnessNotes(model, sound) };
+  return {
+    uvz,
+    triangles,
+    part,
+    sheet,
+    source,
+    firstOfPart,
+    low,
+    high,
+    turn,
+    notes: soundnessNotes(model, sound),
+  };
 }
 
 /** Turns xyz to uvz in place and returns the bounds. */

@@ -18,6 +18,7 @@ import { placedBounds } from './placed-bounds.ts';
 import { type Shore, shoreOf } from './shore.ts';
 import { fromTurned, type Soup } from './soup.ts';
 import { type LiquidSurface, liquidSurface, regionVolume } from './surface.ts';
+import { tessellationCaveat } from './tessellation.ts';
 
 /**
  * `air`: the flooded air space of the same model and settings, where it is at hand already. `union`: given, the largest
@@ -47,8 +48,12 @@ export function measureStandingLiquid(
       continue;
     }
     const id = name(pool.parts, pool.at_mm);
-    const unsure = narrow && exact_mL === Infinity;
-    places.push({ id, ...pool, ...(unsure && { caveats: [grooveCaveat] }), ...exact?.pools[k] });
+    const caveats = [
+      narrow && exact_mL === Infinity ? grooveCaveat : undefined,
+      tessellationCaveat(model, air.soup, region, near, pool.volume_mL),
+      ...(exact?.pools[k]?.caveats ?? []),
+    ].filter((caveat) => caveat !== undefined);
+    places.push({ id, ...pool, ...exact?.pools[k], ...(caveats.length > 0 && { caveats }) });
     drawings.set(id, drawing);
     paint(air.soup, region, near, field);
   }
