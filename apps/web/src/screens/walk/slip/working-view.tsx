@@ -1,6 +1,7 @@
 import type { Working, WorkingValue } from '@coveline/quantity';
 import { m } from '../../../messages/index.ts';
 import { show } from '../../../numbers/show.ts';
+import './working.css';
 
 /** How a number came about, so that a reader can redo it by hand. */
 export function WorkingView({ working }: { readonly working: Working }) {
