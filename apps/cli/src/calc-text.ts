@@ -37,7 +37,9 @@ export function calculationHelp(entry: CalculationEntry): string {
 
 function sample(key: string, input: Input, value: unknown): string {
   const unit = 'unit' in input && input.unit !== '1' ? input.unit : '';
-  const text = Array.isArray(value) ? `${value.join('; ')} ${unit}`.trim() : `${value}${unit}`;
+  const number = Array.isArray(value) ? value.join('; ') : String(value);
+  // "100 1/yr" must not run together to "1001/yr".
+  const text = Array.isArray(value) || /^\d/.test(unit) ? `${number} ${unit}`.trim() : `${number}${unit}`;
   return /[\s;()]/.test(text) ? `"${inputName(key)}=${text}"` : `${inputName(key)}=${text}`;
 }
 
