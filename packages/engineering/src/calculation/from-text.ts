@@ -1,4 +1,4 @@
-import { type ParseOptions, parseQuantity } from '@coveline/quantity';
+import { formatQuantity, type ParseOptions, parseQuantity } from '@coveline/quantity';
 import type { CalculationEntry, Outcome } from './calculation.ts';
 import { type Input, type InputValue, inputName } from './inputs.ts';
 
@@ -42,6 +42,7 @@ function readList(unit: string, text: string, options: ParseOptions): Read {
   const tail = /[\d.]\s*([^\d\s;.,+-][^;]*)$/.exec(trimmed)?.[1]?.trim() ?? '';
   const body = tail === '' ? trimmed : trimmed.slice(0, trimmed.length - tail.length).trim();
   const items = body.split(body.includes(';') ? ';' : /\s+/).map((item) => item.trim());
+  const style = { digits: 12, ...(options.locale === undefined ? {} : { locale: options.locale }) };
   const values: number[] = [];
   for (const item of items) {
     const parsed = parseQuantity(
@@ -52,10 +53,11 @@ function readList(unit: string, text: string, options: ParseOptions): Read {
     if (parsed.kind !== 'quantity') return { kind: 'problem', message: parsed.message };
     values.push(parsed.value);
   }
+  const last = values[values.length - 1];
   return {
     kind: 'value',
     value: values,
-    understood: `${values.length} values, ${values[0]} to ${values.at(-1)} ${unit}`,
+    understood: `${values.length} values, ${formatQuantity(values[0], '1', style)} to ${formatQuantity(last, unit, style)}`,
   };
 }
 

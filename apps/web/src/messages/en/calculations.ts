@@ -6,7 +6,8 @@ export const calculations = {
     title: 'Calculations',
     intro: 'Each one shows its working, its range and its source. Values are typed with their units.',
     find: 'Find a calculation',
-    findHint: 'Words of its title, name, inputs or results, such as “dead leg” or “dry”.',
+    findHint:
+      'Words of its title, name, inputs or results, such as “dead leg” or “dry”. Enter opens the first.',
     count: (n: number) => plural(n, 'calculation', 'calculations'),
     none: 'Nothing fits. Try fewer or other words.',
     all: 'All calculations',
@@ -41,6 +42,8 @@ export const calculations = {
     working: 'Working …',
     waiting: 'Fill in the fields, or use the worked example.',
     failed: 'The calculation stopped with a fault of the program',
+    give: (label: string, unit: string) => `Give the ${label} in ${unit} or another unit of its kind.`,
+    giveOne: (label: string) => `Give the ${label}.`,
     alsoFound: 'Also found',
     howItCame: 'How it came about',
     usedInputs: 'Values used',

@@ -1,10 +1,12 @@
-import type { Outcome } from '@coveline/engineering';
+import type { CalculationEntry, Outcome, TypedRun } from '@coveline/engineering';
 import { m } from '../../messages/index.ts';
 import { show } from '../../numbers/show.ts';
+import { refusalWords } from './refusal-words.ts';
 import { capital, sentence } from './sentence.ts';
 
 interface Props {
-  readonly outcome: Outcome | null;
+  readonly entry: CalculationEntry;
+  readonly run: TypedRun | null;
   readonly underWay: boolean;
   readonly fault: string | null;
   /** Whether nothing was typed yet: then a missing value is no mistake. */
@@ -12,15 +14,16 @@ interface Props {
 }
 
 /** The result in large, or the one sentence that says what was expected. */
-export function Answer({ outcome, underWay, fault, untouched }: Props) {
+export function Answer({ entry, run, underWay, fault, untouched }: Props) {
+  const outcome = run?.outcome;
   return (
     <section className="calc-answer" aria-label={m.calculations.result} aria-busy={underWay}>
       <div role="status">
         {fault === null ? null : <p className="calc-refusal">{sentence(fault)}</p>}
         {outcome?.kind === 'done' ? <Result outcome={outcome} /> : null}
-        {outcome?.kind === 'refused' ? (
+        {run && outcome?.kind === 'refused' ? (
           <p className={untouched ? 'soft' : 'calc-refusal'}>
-            {untouched ? m.calculations.waiting : sentence(outcome.reason)}
+            {untouched ? m.calculations.waiting : refusalWords(entry, run, outcome.reason)}
           </p>
         ) : null}
       </div>
@@ -36,7 +39,9 @@ function Result({ outcome }: { readonly outcome: Extract<Outcome, { kind: 'done'
       <p className="calc-answer-name">
         {capital(result.name)} <i>{result.symbol}</i>
       </p>
-      <p className="calc-answer-value figure">{result.text ?? show(result.value, result.unit, 4)}</p>
+      <p className="calc-answer-value figure">
+        {result.text ? capital(result.text) : show(result.value, result.unit, 4)}
+      </p>
       {outcome.warnings.map((warning) => (
         <p key={warning} className="calc-note">
           <b>{m.calculations.note}</b> {warning}

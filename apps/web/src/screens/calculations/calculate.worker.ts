@@ -1,5 +1,5 @@
 /** Runs calculations beside the page, so that a long one never holds up typing. */
-import { findCalculation, runFromText } from '@coveline/engineering';
+import { findCalculation, inputName, runFromText } from '@coveline/engineering';
 import type { Question } from './calculate.ts';
 
 self.onmessage = async ({ data }: MessageEvent<Question>) => {
@@ -8,7 +8,7 @@ self.onmessage = async ({ data }: MessageEvent<Question>) => {
   if (entry === undefined) throw new Error(`There is no calculation "${name}".`);
   const texts: Record<string, string> = {};
   for (const [key, value] of Object.entries(given))
-    texts[key] = typeof value === 'string' ? value : await value.text();
+    texts[inputName(key)] = typeof value === 'string' ? value : await value.text();
   self.postMessage(runFromText(entry, texts, { locale }));
 };
 

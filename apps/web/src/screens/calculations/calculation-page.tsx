@@ -55,7 +55,7 @@ export function CalculationPage({ entry }: { readonly entry: CalculationEntry })
           </p>
         </form>
         <div className="calc-out">
-          <Answer outcome={outcome} underWay={underWay} fault={fault} untouched={untouched} />
+          <Answer entry={entry} run={run} underWay={underWay} fault={fault} untouched={untouched} />
           {outcome?.kind === 'done' && run ? (
             <CopyAsText outcome={outcome} understood={run.understood} />
           ) : null}

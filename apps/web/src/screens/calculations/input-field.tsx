@@ -18,6 +18,7 @@ export function InputField({ input, text, reading, onChange }: Props) {
   const problem = reading?.kind === 'problem' ? reading.message : null;
   const preset =
     input.kind === 'number' && input.default !== undefined ? show(input.default, input.unit, 6) : '';
+  const plain = reading?.kind === 'understood' && reading.text === text.trim();
   return (
     <TextField className="field" value={text} onChange={onChange} isInvalid={problem !== null}>
       <Label>
@@ -27,7 +28,7 @@ export function InputField({ input, text, reading, onChange }: Props) {
       <Input autoComplete="off" spellCheck={false} placeholder={preset} />
       <FieldError>{problem === null ? null : sentence(problem)}</FieldError>
       <Text slot="description">
-        {reading?.kind === 'understood' ? (
+        {reading?.kind === 'understood' && !plain ? (
           <span className="calc-echo">{m.quantity.understood(reading.text)}</span>
         ) : null}
         {inputHint(input)}

@@ -20,11 +20,16 @@ export function inputHint(input: Input): string {
   ]);
 }
 
+/** Limits so far away only keep numbers computable; a person learns nothing from them. */
+const isFar = (value: number) => Math.abs(value) >= 1e9 || (value !== 0 && Math.abs(value) <= 1e-9);
+
 function rangeOf(min: number | undefined, max: number | undefined, unit: string): string {
   const c = m.calculations;
-  if (min !== undefined && max !== undefined) return c.between(show(min, unit, 6), show(max, unit, 6));
-  if (min !== undefined) return c.atLeast(show(min, unit, 6));
-  return max === undefined ? '' : c.atMost(show(max, unit, 6));
+  const low = min === undefined || isFar(min) ? null : show(min, unit, 6);
+  const high = max === undefined || isFar(max) ? null : show(max, unit, 6);
+  if (low !== null && high !== null) return c.between(low, high);
+  if (low !== null) return c.atLeast(low);
+  return high === null ? '' : c.atMost(high);
 }
 
 const joined = (parts: readonly string[]) => parts.filter((part) => part !== '').join(' · ');

@@ -13,9 +13,11 @@ interface Props {
 export function Reasons({ entry, outcome }: Props) {
   const done = outcome?.kind === 'done' ? outcome : null;
   const c = m.calculations;
+  // Some calculations give their caution as a warning, which stands with the result already.
+  const said = entry.caution === undefined || done?.warnings.includes(entry.caution);
   return (
     <>
-      {entry.caution === undefined ? null : (
+      {said ? null : (
         <p className="calc-caution">
           <b>{c.caution}</b> {entry.caution}
         </p>

@@ -23,8 +23,8 @@ export function ResultTable({ table }: { readonly table: Table }) {
         <table className="sheet-table" aria-labelledby={title}>
           <thead>
             <tr>
-              {columns.map(({ name, unit }) => (
-                <th key={name} scope="col">
+              {columns.map(({ name, unit }, i) => (
+                <th key={name} scope="col" className={typeof rows[0]?.[i] === 'number' ? 'number' : ''}>
                   {unit === '1' || unit === '' ? name : `${name}, ${formatUnit(unit)}`}
                 </th>
               ))}
