@@ -8,7 +8,7 @@ export interface MergedFaces {
   readonly position: Float32Array;
   /** xyz and a filler per corner, scaled to 32767. */
   readonly normal: Int16Array;
-  /** rgb and a filler per corner, 0 to 255. */
+  /** rgb per corner, 0 to 255, and an alpha that stays full. */
   readonly color: Uint8Array;
   /** First triangle of each part, and the number of all triangles at the end. */
   readonly first: Uint32Array;
@@ -43,5 +43,5 @@ export function mergeFaces(model: Model, origin: Vec3): MergedFaces {
     }
   });
   first[model.parts.length] = count;
-  return { position, normal, color: new Uint8Array(count * 12), first };
+  return { position, normal, color: new Uint8Array(count * 12).fill(255), first };
 }

@@ -5,6 +5,8 @@ export interface Sheet {
   readonly steel: Vec3;
   readonly edge: Vec3;
   readonly ghostEdge: Vec3;
+  /** How much of its colour a ghost keeps, so that it stands off the sheet. */
+  readonly ghostShade: number;
   readonly cap: Vec3;
   readonly capHatch: Vec3;
   readonly water: Vec3;
@@ -27,7 +29,8 @@ export const sheets: Readonly<Record<SheetName, Sheet>> = {
   light: {
     steel: rgb(0xe2e6e9),
     edge: rgb(0x7d8790),
-    ghostEdge: rgb(0xb9c1c8),
+    ghostEdge: rgb(0x8f9aa5),
+    ghostShade: 0.6,
     cap: rgb(0xb3bcc4),
     capHatch: rgb(0x5b6675),
     water: rgb(0x1f6f9f),
@@ -50,7 +53,8 @@ export const sheets: Readonly<Record<SheetName, Sheet>> = {
   dark: {
     steel: rgb(0xc3cbd2),
     edge: rgb(0x12171d),
-    ghostEdge: rgb(0x4a5561),
+    ghostEdge: rgb(0x8a96a3),
+    ghostShade: 1,
     cap: rgb(0x4b5661),
     capHatch: rgb(0xa3aebb),
     water: rgb(0x3f97c9),

@@ -116,6 +116,7 @@ export class PartLayer {
     this.solid.material.matcap?.dispose();
     this.solid.material.matcap = matcap(sheet);
     this.ghost.material.matcap = this.solid.material.matcap;
+    this.ghost.material.color.setScalar(sheet.ghostShade);
     this.edges.material.color.setRGB(...sheet.edge);
     this.ghostEdges.material.color.setRGB(...sheet.ghostEdge);
     this.recolor(this.model.parts.keys());
