@@ -1,15 +1,11 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { AxeResults } from 'axe-core';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { breachesOn } from './breaches.ts';
 import { openBrowser, openPage } from './browser.ts';
 import { firstFinding } from './first-finding.ts';
 
 const url = inject('url');
 const machine = inject('machine');
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const demands = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 let browser: Browser;
 
 beforeAll(async () => {
@@ -54,18 +50,7 @@ for (const look of looks) {
       if (name === 'walk' || name === 'slip' || name === 'model')
         await page.getByRole('toolbar', { name: 'View' }).waitFor();
       await page.screenshot({ path: `e2e/out/${name}-${look.width}-${look.sheet}.png` });
-      await page.evaluate(axe);
-      const results = await page.evaluate(
-        (tags) =>
-          (window as unknown as { axe: { run: (o: object) => Promise<AxeResults> } }).axe.run({
-            runOnly: tags,
-          }),
-        demands,
-      );
-      const breaches = results.violations.flatMap((v) =>
-        v.nodes.map((n) => `${v.id}: ${n.html.slice(0, 160)}`),
-      );
-      expect(breaches).toEqual([]);
+      expect(await breachesOn(page)).toEqual([]);
       expect(faults).toEqual([]);
       await close();
     },

@@ -9,20 +9,26 @@ export interface Question {
   readonly locale: string;
 }
 
+/** What the worker answers. */
+export type Reply =
+  | { readonly kind: 'run'; readonly run: TypedRun }
+  | { readonly kind: 'unreadable'; readonly file: string }
+  | { readonly kind: 'fault'; readonly message: string };
+
 /** The worker that waits for the next question. */
 let idle: Worker | null = null;
 
 /**
  * Runs a calculation beside the page. When `signal` aborts, the work is dropped at once and the promise never settles:
- * whoever asked has moved on. Rejects when the worker cannot start or has a fault.
+ * whoever asked has moved on. A worker that cannot start or breaks down is a fault as well.
  */
-export function calculate(question: Question, signal: AbortSignal): Promise<TypedRun> {
+export function calculate(question: Question, signal: AbortSignal): Promise<Reply> {
   const worker = idle ?? new Worker(new URL('./calculate.worker.ts', import.meta.url), { type: 'module' });
   idle = null;
-  return new Promise((resolve, reject) => {
+  return new Promise((resolve) => {
     const drop = () => worker.terminate();
     signal.addEventListener('abort', drop, { once: true });
-    worker.onmessage = ({ data }: MessageEvent<TypedRun>) => {
+    worker.onmessage = ({ data }: MessageEvent<Reply>) => {
       signal.removeEventListener('abort', drop);
       idle = worker;
       resolve(data);
@@ -30,7 +36,7 @@ export function calculate(question: Question, signal: AbortSignal): Promise<Type
     worker.onerror = (event) => {
       signal.removeEventListener('abort', drop);
       worker.terminate();
-      reject(new Error(event.message || 'the worker did not start'));
+      resolve({ kind: 'fault', message: event.message || 'the worker did not start' });
     };
     worker.postMessage(question);
   });

@@ -13,6 +13,8 @@ import { Reasons } from './reasons.tsx';
 import { capital, sentence } from './sentence.ts';
 import { useRun } from './use-run.ts';
 
+const addressPause_ms = 400;
+
 /** One calculation: what it needs, what comes out as it is typed, and why. */
 export function CalculationPage({ entry }: { readonly entry: CalculationEntry }) {
   const [given, setGiven] = useState<Given>(() => readLink(window.location.search, entry));
@@ -24,7 +26,12 @@ export function CalculationPage({ entry }: { readonly entry: CalculationEntry })
     title.current?.focus();
   }, [entry]);
   useEffect(() => {
-    window.history.replaceState(null, '', `${window.location.pathname}${query}`);
+    // Browsers refuse more than some hundred changes of the address in half a minute.
+    const timer = setTimeout(
+      () => window.history.replaceState(null, '', `${window.location.pathname}${query}`),
+      addressPause_ms,
+    );
+    return () => clearTimeout(timer);
   }, [query]);
 
   const outcome = run?.outcome ?? null;

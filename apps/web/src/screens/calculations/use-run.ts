@@ -2,7 +2,7 @@ import type { TypedRun } from '@coveline/engineering';
 import { useEffect, useState } from 'react';
 import { m } from '../../messages/index.ts';
 import { locale } from '../../numbers/show.ts';
-import { calculate } from './calculate.ts';
+import { calculate, type Reply } from './calculate.ts';
 import type { Given } from './given.ts';
 
 /** A pause in typing after which the result is worked out. */
@@ -12,7 +12,7 @@ export interface RunState {
   /** The last one that was worked out; null before the first. */
   readonly run: TypedRun | null;
   readonly underWay: boolean;
-  /** One sentence when the program failed, not the person. */
+  /** One sentence when it was not the values that stood in the way. */
   readonly fault: string | null;
 }
 
@@ -23,13 +23,10 @@ export function useRun(name: string, given: Given): RunState {
     const moved = new AbortController();
     setState((last) => ({ ...last, underWay: true }));
     const timer = setTimeout(async () => {
-      try {
-        const run = await calculate({ name, given, locale }, moved.signal);
-        if (!moved.signal.aborted) setState({ run, underWay: false, fault: null });
-      } catch (error) {
-        const fault = `${m.calculations.failed}: ${(error as Error).message}`;
-        if (!moved.signal.aborted) setState({ run: null, underWay: false, fault });
-      }
+      const reply = await calculate({ name, given, locale }, moved.signal);
+      if (moved.signal.aborted) return;
+      const run = reply.kind === 'run' ? reply.run : null;
+      setState({ run, underWay: false, fault: faultOf(reply) });
     }, pause_ms);
     return () => {
       clearTimeout(timer);
@@ -37,4 +34,9 @@ export function useRun(name: string, given: Given): RunState {
     };
   }, [name, given]);
   return state;
+}
+
+function faultOf(reply: Reply): string | null {
+  if (reply.kind === 'unreadable') return m.calculations.unreadable(reply.file);
+  return reply.kind === 'fault' ? m.calculations.failed(reply.message) : null;
 }
