@@ -8,7 +8,7 @@ export default defineConfig({
     include: ['e2e/**/*.test.ts'],
     globalSetup: ['e2e/server.setup.ts'],
     fileParallelism: false,
-    testTimeout: 120_000,
-    hookTimeout: 180_000,
+    testTimeout: 300_000,
+    hookTimeout: 300_000,
   },
 });
