@@ -93,7 +93,7 @@ test('the whole job by keyboard alone', async () => {
   await page.getByRole('heading', { name: 'File' }).waitFor();
   await tabTo(page, /Make (the file|it again)/);
   await keyboard.press('Enter');
-  await page.getByRole('link', { name: 'Open the file' }).waitFor({ timeout: 100_000 });
+  await page.getByRole('link', { name: 'Open the file' }).waitFor({ timeout: 200_000 });
   expect(faults).toEqual([]);
   await close();
 });

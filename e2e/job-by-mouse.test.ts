@@ -61,7 +61,7 @@ test('the whole job by mouse', async () => {
   await page.getByRole('link', { name: 'File' }).click();
   await page.getByRole('button', { name: /Make (the file|it again)/ }).click();
   const open = page.getByRole('link', { name: 'Open the file' });
-  await open.waitFor({ timeout: 100_000 });
+  await open.waitFor({ timeout: 200_000 });
   const pdf = await page.request.get(new URL((await open.getAttribute('href')) ?? '', url).href);
   expect((await pdf.body()).subarray(0, 5).toString()).toBe('%PDF-');
 
