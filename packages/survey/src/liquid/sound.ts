@@ -1,7 +1,8 @@
 /**
  * Judges the shells of a shape before they are used as material: closed, inverted, nearly closed, open.
  *
- * A closed shell bounds material. A closed shell that is inside out is turned, unless it lies inside another shell
+ * Vertices nearer than the contact distance are made one where that closes the surface: a crack of rounding noise is no
+ * opening. A closed shell bounds material. A closed shell that is inside out is turned, unless it lies inside another shell
  * of the shape and so is the wall of a cavity. A shell with a few small holes is closed with caps. Any other shell
  * is a sheet: it stops liquid but has no inside.
  */
@@ -10,6 +11,7 @@ import { boundaryCaps } from './caps.ts';
 import { edgeUse } from './edge-use.ts';
 import { orientShells } from './orient-shells.ts';
 import { type Shells, shellsOf, windingAround } from './shells.ts';
+import { weldNear } from './weld-near.ts';
 
 export interface SoundShape {
   /** Three vertex indices per triangle: those of the shape, in order, turned where needed, then caps. */
@@ -18,6 +20,8 @@ export interface SoundShape {
   readonly sheet: Uint8Array;
   readonly inverted: number;
   readonly reoriented: number;
+  /** 1 where cracks narrower than the contact distance were closed. */
+  readonly zipped: number;
   readonly capped: number;
   readonly sheets: number;
 }
@@ -32,6 +36,16 @@ export function soundShape({ positions, triangles: source }: Shape): SoundShape 
   if (uses.unbalanced > 0) {
     welded = weldEqual(positions, triangles);
     uses = edgeUse(welded);
+  }
+  let zipped = 0;
+  if (uses.unbalanced > 0) {
+    const near = weldNear(positions, welded);
+    const nearUses = edgeUse(near);
+    if (nearUses.unbalanced === 0) {
+      welded = near;
+      uses = nearUses;
+      zipped = 1;
+    }
   }
   let shells = shellsOf(positions, welded, uses);
   let reoriented = 0;
@@ -67,6 +81,7 @@ export function soundShape({ positions, triangles: source }: Shape): SoundShape 
     sheet,
     inverted: sum(flip),
     reoriented,
+    zipped,
     capped: sum(caps.closed),
     sheets: sum(sheetShell),
   };

@@ -107,9 +107,13 @@ export function fromTurned({ turn: [cos, sin] }: Pick<Soup, 'turn'>, u: number, 
 }
 
 function soundnessNotes(model: Model, sound: readonly (SoundShape | undefined)[]): string[] {
-  const told: readonly [keyof SoundShape & ('inverted' | 'reoriented' | 'capped' | 'sheets'), string][] = [
+  const told: readonly [
+    keyof SoundShape & ('inverted' | 'reoriented' | 'zipped' | 'capped' | 'sheets'),
+    string,
+  ][] = [
     ['inverted', 'inside out and was turned'],
     ['reoriented', 'wound inconsistently and was made consistent'],
+    ['zipped', 'cracked by less than parts that touch may be apart, and was closed'],
     ['capped', 'closed but for small holes, which were capped'],
     ['sheets', 'open and counts as a thin sheet without an inside'],
   ];
