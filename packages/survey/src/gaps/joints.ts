@@ -1,7 +1,7 @@
 import type { Model } from '@coveline/model';
 import type { Drawing, Joint } from '../result.ts';
 import type { Sealed } from '../sealed.ts';
-import { partAt } from '../tree/inside.ts';
+import { partNear } from '../tree/whereabouts.ts';
 import { chainPieces } from '../weld/chain.ts';
 import { membersOf, newGroups, unite } from '../weld/groups.ts';
 import { boundsOf, middleOf } from '../weld/polyline.ts';
@@ -68,7 +68,7 @@ export function findJoints(
 
 /** Whether there is air, not sealed off, beside a border, on this or on the other side of the wall's own plane. */
 function isOpen(
-  { material, contact_mm }: Eye,
+  { whereabouts, contact_mm }: Eye,
   { a, b, outward: u, normal: n }: Segment,
   sealed: Sealed,
 ): boolean {
@@ -76,7 +76,7 @@ function isOpen(
   const at = (side: number) => [0, 1, 2].map((k) => (a[k] + b[k]) / 2 + d * u[k] + side * d * n[k]);
   return [1, -1].some((side) => {
     const [x, y, z] = at(side);
-    if (partAt(material, x, y, z) >= 0) return false;
+    if (partNear(whereabouts, x, y, z) >= 0) return false;
     const [dx, dy, dz] = [0, 1, 2].map((k) => Math.SQRT1_2 * (u[k] + side * n[k]));
     return !sealed(x, y, z, dx, dy, dz);
   });

@@ -1,7 +1,8 @@
 import type { Model } from '@coveline/model';
 import type { SurveySettings } from '../result.ts';
-import { type Material, partAt } from '../tree/inside.ts';
+import type { Material } from '../tree/inside.ts';
 import { firstAlong, type Hit, newHit, newRay, type Ray } from '../tree/ray.ts';
+import { newWhereabouts, partNear, type Whereabouts } from '../tree/whereabouts.ts';
 import { ontoTrueSurface, type TrueSurfaces } from './true-surface.ts';
 
 /** What stands before a point of a surface. */
@@ -29,6 +30,7 @@ export function newSight(): Sight {
 
 export interface Eye {
   readonly material: Material;
+  readonly whereabouts: Whereabouts;
   readonly surfaces: TrueSurfaces;
   readonly limit_mm: number;
   readonly contact_mm: number;
@@ -48,6 +50,7 @@ export function newEye(model: Model, material: Material, settings: SurveySetting
   ray.crossing = -1;
   return {
     material,
+    whereabouts: newWhereabouts(material),
     surfaces: { model, start: material.tree.start },
     // A gap of exactly the limit is not below it, whatever its last digits.
     limit_mm: settings.gapBelow_mm - 1e-6,
@@ -113,7 +116,7 @@ export function look(
     const sure = (curved || curvedAcross) && width < 4 * eye.deviation_mm;
     const doubtful = !sure && (eye.sunken[part] === 1 || eye.sunken[hit.part] === 1);
     const half = width / 2;
-    const holder = doubtful ? partAt(material, x + nx * half, y + ny * half, z + nz * half) : -1;
+    const holder = doubtful ? partNear(eye.whereabouts, x + nx * half, y + ny * half, z + nz * half) : -1;
     sight.state = holder < 0 ? gap : met;
     if (holder >= 0) {
       sight.part = holder;

@@ -30,6 +30,22 @@ export function markNew({ cell_mm, levels }: Marks, x: number, y: number, z: num
   return true;
 }
 
+/** Marks points all over a triangle, its nine coordinates from `i` on, no farther apart than the smallest cell. */
+export function markTriangle(marks: Marks, c: readonly number[], i: number): void {
+  const [ux, uy, uz] = [c[i + 3] - c[i], c[i + 4] - c[i + 1], c[i + 5] - c[i + 2]];
+  const [vx, vy, vz] = [c[i + 6] - c[i], c[i + 7] - c[i + 1], c[i + 8] - c[i + 2]];
+  const nu = Math.max(1, Math.ceil(Math.sqrt(ux * ux + uy * uy + uz * uz) / marks.cell_mm));
+  const nv = Math.max(1, Math.ceil(Math.sqrt(vx * vx + vy * vy + vz * vz) / marks.cell_mm));
+  for (let j = 0; j <= nu; j++) {
+    const a = j / nu;
+    for (let k = 0; k <= nv; k++) {
+      const b = Math.min(k / nv, 1 - a);
+      mark(marks, c[i] + a * ux + b * vx, c[i + 1] + a * uy + b * vy, c[i + 2] + a * uz + b * vz);
+      if (k / nv >= 1 - a) break;
+    }
+  }
+}
+
 /** Whether anything was marked within `reach` mm of xyz, or a little farther. */
 export function isMarked(
   { cell_mm, levels }: Marks,

@@ -9,10 +9,10 @@ import { weldOf } from '../weld/weld.ts';
 import { describeGap, type FoundGap } from './gap-place.ts';
 import { type FoundJoint, findJoints } from './joints.ts';
 import { type Eye, newEye } from './look.ts';
-import { isMarked, mark, newMarks } from './marks.ts';
+import { isMarked, markTriangle, newMarks } from './marks.ts';
 import { pairWalls, type WallPair } from './pair-walls.ts';
 import { findSeeds } from './seeds.ts';
-import { findWalls } from './walls.ts';
+import { findGapWalls, findWalls } from './walls.ts';
 
 /** Smaller walls than this are not listed: a crossing of two rods, noise of the triangles. */
 const leastArea_mm2 = 1;
@@ -86,21 +86,19 @@ function lookAgain(model: Model, eye: Eye, gap: FoundGap, edge_mm: number, progr
   const vertices = gap.pair.walls.reduce((sum, w) => sum + w.vertices.length, 0);
   const present = Math.min(edge_mm, Math.sqrt(area / vertices));
   if (gap.settled || wanted > 0.8 * present) return [gap];
-  const marks = newMarks(edge_mm / 2);
+  const marks = newMarks(2 * wanted);
   const triangles = new Set<number>();
-  for (const { mesh, vertices, views } of gap.pair.walls) {
+  for (const { mesh, vertices, views, outlineTriangles } of gap.pair.walls) {
     const within = new Set(vertices);
-    for (const v of vertices) {
-      mark(marks, mesh.xyz[3 * v], mesh.xyz[3 * v + 1], mesh.xyz[3 * v + 2]);
-      if (views.triangle[v] >= 0) triangles.add(views.triangle[v]);
-    }
+    for (let i = 0; i < outlineTriangles.length; i += 9) markTriangle(marks, outlineTriangles, i);
+    for (const v of vertices) if (views.triangle[v] >= 0) triangles.add(views.triangle[v]);
     for (let h = 0; h < mesh.triangles.length; h++) {
       if (within.has(mesh.triangles[h])) triangles.add(mesh.source[(h / 3) | 0]);
     }
   }
   // The whole gap is meshed finely now, not only its border.
   const closer = { triangles, marks: { seen: marks, unseen: marks }, edge_mm: wanted };
-  const walls = findWalls(model, eye, closer, progress).gaps.filter(({ mesh, vertices }) =>
+  const walls = findGapWalls(model, eye, closer, progress).filter(({ mesh, vertices }) =>
     vertices.every((v) =>
       isMarked(marks, mesh.xyz[3 * v], mesh.xyz[3 * v + 1], mesh.xyz[3 * v + 2], edge_mm),
     ),

@@ -58,8 +58,11 @@ export function regionsOf(eye: Eye, mesh: WallMesh, views: Views, state: typeof 
     });
   }
   const cut = borderFinder(eye, mesh, views, state);
-  for (let t = 0; 3 * t < triangles.length; t++)
+  for (let t = 0; 3 * t < triangles.length; t++) {
+    const [a, b, c] = [triangles[3 * t], triangles[3 * t + 1], triangles[3 * t + 2]];
+    if (!belongs(a) && !belongs(b) && !belongs(c)) continue;
     addTriangle(mesh, views, t, belongs, cut, (v) => building.get(groupOf(groups, v))!);
+  }
   return [...building.values()].map((b) => ({
     mesh,
     views,
@@ -95,8 +98,6 @@ function addTriangle(
 ): void {
   const corners = [0, 1, 2].map((k) => mesh.triangles[3 * t + k]);
   const within = corners.map(belongs);
-  const count = within.filter(Boolean).length;
-  if (count === 0) return;
   const vertex = corners[within.indexOf(true)];
   const builder = builderOf(vertex);
   const normal = normalOf(corners.map((v) => at(mesh, v)));

@@ -1,4 +1,4 @@
-import { partAt } from '../tree/inside.ts';
+import { partNear } from '../tree/whereabouts.ts';
 import { type Eye, look, met, newSight, open, type Sight } from './look.ts';
 import { inside, type WallMesh } from './wall-mesh.ts';
 
@@ -21,7 +21,7 @@ export interface Views {
  * (a block's side begins on the plate that it stands on); the look is taken one contact distance inside, where a
  * block sunk by less than that still shows its side, and one sunk by more does not.
  */
-export function lookFromWall(eye: Eye, mesh: WallMesh): Views {
+export function lookFromWall(eye: Eye, mesh: WallMesh, step: () => void): Views {
   const n = mesh.xyz.length / 3;
   const views: Views = {
     state: new Uint8Array(n),
@@ -34,6 +34,7 @@ export function lookFromWall(eye: Eye, mesh: WallMesh): Views {
   const sight = newSight();
   const lookout = lookoutTriangles(eye, mesh);
   for (let v = 0; v < n; v++) {
+    if ((v & 0xfff) === 0) step();
     const f = views.from;
     const m = mesh.normals;
     const i = 3 * v;
@@ -76,7 +77,7 @@ export function lookFrom(
   look(eye, mesh.part, mesh.source[triangle], x, y, z, nx, ny, nz, sight);
   if (sight.state !== open || eye.crossed[mesh.source[triangle]] === 0) return;
   const lift = eye.contact_mm;
-  const holder = partAt(eye.material, x + nx * lift, y + ny * lift, z + nz * lift);
+  const holder = partNear(eye.whereabouts, x + nx * lift, y + ny * lift, z + nz * lift);
   if (holder < 0) return;
   sight.state = met;
   sight.part = holder;

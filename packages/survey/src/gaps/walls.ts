@@ -1,8 +1,8 @@
 import type { Model } from '@coveline/model';
 import { type Eye, gap, met } from './look.ts';
 import { type Region, regionsOf } from './region.ts';
-import { lookFromWall } from './views.ts';
-import { meshWalls, type WallMarks } from './wall-mesh.ts';
+import { lookFromWall, type Views } from './views.ts';
+import { meshWalls, type WallMarks, type WallMesh } from './wall-mesh.ts';
 
 /** Triangles to look at closely, in model order. */
 export interface Closer {
@@ -17,10 +17,34 @@ export interface Walls {
   readonly contacts: readonly Region[];
 }
 
-/**
- * Meshes the walls of the given triangles and finds what of them faces a gap and what meets another part.
- */
+/** Meshes the walls of the given triangles and finds what of them faces a gap and what meets another part. */
 export function findWalls(model: Model, eye: Eye, closer: Closer, step: () => void): Walls {
+  const gaps: Region[] = [];
+  const contacts: Region[] = [];
+  for (const { mesh, views } of seenWalls(model, eye, closer, step)) {
+    for (const region of regionsOf(eye, mesh, views, gap)) gaps.push(region);
+    for (const region of regionsOf(eye, mesh, views, met)) {
+      if (region.partner !== mesh.part) contacts.push(region);
+    }
+  }
+  return { gaps, contacts };
+}
+
+/** As `findWalls`, for what faces a gap only. */
+export function findGapWalls(model: Model, eye: Eye, closer: Closer, step: () => void): Region[] {
+  const gaps: Region[] = [];
+  for (const { mesh, views } of seenWalls(model, eye, closer, step)) {
+    for (const region of regionsOf(eye, mesh, views, gap)) gaps.push(region);
+  }
+  return gaps;
+}
+
+function* seenWalls(
+  model: Model,
+  eye: Eye,
+  closer: Closer,
+  step: () => void,
+): Generator<{ readonly mesh: WallMesh; readonly views: Views }> {
   const { tree } = eye.material;
   const chosen = new Map<number, number[]>();
   for (const t of closer.triangles) {
@@ -29,14 +53,12 @@ export function findWalls(model: Model, eye: Eye, closer: Closer, step: () => vo
     if (list) list.push(t - tree.start[part]);
     else chosen.set(part, [t - tree.start[part]]);
   }
-  const gaps: Region[] = [];
-  const contacts: Region[] = [];
   for (const [part, triangles] of [...chosen].sort((a, b) => a[0] - b[0])) {
     step();
     const mesh = meshWalls(model, tree, part, triangles, closer.marks, closer.edge_mm);
-    const views = lookFromWall(eye, mesh);
-    gaps.push(...regionsOf(eye, mesh, views, gap));
-    contacts.push(...regionsOf(eye, mesh, views, met).filter((r) => r.partner !== part));
+    step();
+    const views = lookFromWall(eye, mesh, step);
+    step();
+    yield { mesh, views };
   }
-  return { gaps, contacts };
 }

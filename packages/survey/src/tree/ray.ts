@@ -89,6 +89,11 @@ export function firstAlong(tree: Tree, ray: Ray, hit: Hit): boolean {
   return cast(tree, ray, hit, false);
 }
 
+/** Whether anything is met that the ray's own bounds and choice allow. */
+export function someAlong(tree: Tree, ray: Ray, hit: Hit): boolean {
+  return cast(tree, ray, hit, true);
+}
+
 function aim(
   ray: Ray,
   ox: number,
