@@ -160,7 +160,9 @@ function toSegment(xyz: Float64Array, v: number, { a, b }: Segment): number {
     dot += (b[k] - a[k]) * (xyz[3 * v + k] - a[k]);
   }
   const s = Math.min(1, Math.max(0, dot / ab));
-  return Math.hypot(...[0, 1, 2].map((k) => a[k] + s * (b[k] - a[k]) - xyz[3 * v + k]));
+  let square = 0;
+  for (let k = 0; k < 3; k++) square += (a[k] + s * (b[k] - a[k]) - xyz[3 * v + k]) ** 2;
+  return Math.sqrt(square);
 }
 
 /** From the vertex beside a border straight across to it: the front runs nearly along a closed border. */

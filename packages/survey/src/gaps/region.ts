@@ -61,7 +61,10 @@ export function regionsOf(eye: Eye, mesh: WallMesh, views: Views, state: typeof 
   for (let t = 0; 3 * t < triangles.length; t++) {
     const [a, b, c] = [triangles[3 * t], triangles[3 * t + 1], triangles[3 * t + 2]];
     if (!belongs(a) && !belongs(b) && !belongs(c)) continue;
-    addTriangle(mesh, views, t, belongs, cut, (v) => building.get(groupOf(groups, v))!);
+    const bordered = mesh.border[3 * t] + mesh.border[3 * t + 1] + mesh.border[3 * t + 2] > 0;
+    if (belongs(a) && belongs(b) && belongs(c) && !bordered) {
+      addWhole(building.get(groupOf(groups, a))!, mesh.xyz, views.touching, a, b, c);
+    } else addTriangle(mesh, views, t, belongs, cut, (v) => building.get(groupOf(groups, v))!);
   }
   return [...building.values()].map((b) => ({
     mesh,
@@ -86,6 +89,25 @@ interface Builder {
 }
 
 type Point = [number, number, number];
+
+/** Adds a triangle that lies in the midst of a region: most do. */
+function addWhole(
+  builder: Builder,
+  xyz: Float64Array,
+  touching: Uint8Array,
+  a: number,
+  b: number,
+  c: number,
+): void {
+  const [i, j, k] = [3 * a, 3 * b, 3 * c];
+  const [ux, uy, uz] = [xyz[j] - xyz[i], xyz[j + 1] - xyz[i + 1], xyz[j + 2] - xyz[i + 2]];
+  const [vx, vy, vz] = [xyz[k] - xyz[i], xyz[k + 1] - xyz[i + 1], xyz[k + 2] - xyz[i + 2]];
+  const [nx, ny, nz] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
+  const area = Math.sqrt(nx * nx + ny * ny + nz * nz) / 2;
+  builder.area += area;
+  if (touching[a] === 1 && touching[b] === 1 && touching[c] === 1) builder.touching += area;
+  for (const v of [i, j, k]) builder.corners.push(xyz[v], xyz[v + 1], xyz[v + 2]);
+}
 
 /** Adds the part of a triangle that belongs to a region, and the borders that run through it or along its edges. */
 function addTriangle(
