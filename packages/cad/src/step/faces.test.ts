@@ -115,6 +115,18 @@ describe('faces and edges of exact solids', () => {
     expect(volume(shape as Shape)).toBeGreaterThan(exact - 4 * Math.PI * 144 * 0.01);
   });
 
+  it('fillet at the foot of a boss: a quarter of a torus, whose centre stands above the face', async () => {
+    const { cad } = await shapeOf((oc) => {
+      const boss = fuse(oc, box(oc, [-50, -50, 0], [50, 50, 10]), cylinder(oc, [0, 0, 5], 20, 35));
+      return fillet(oc, boss, [-20, 0, 10], 3);
+    });
+    const [foot] = cad.faces.filter((face) => face.kind === 'torus');
+    expect(foot).toMatchObject({ hollow: true });
+    expect(foot.radius_mm).toBeCloseTo(3, 9);
+    expect(foot.majorRadius_mm).toBeCloseTo(23, 9);
+    expect(foot.axis?.origin).toEqual([expect.closeTo(0, 9), expect.closeTo(0, 9), expect.closeTo(13, 9)]);
+  });
+
   it('torus and cone: radii and axes, though the kernel has no class for them', async () => {
     const torus = await shapeOf((oc) => new oc.BRepPrimAPI_MakeTorus(30, 4).Shape());
     expect(torus.cad.faces[0]).toMatchObject({ kind: 'torus', hollow: false });

@@ -41,7 +41,7 @@ export function describeFace(surface: BRepAdaptor_Surface, outward: number, size
       return { kind: 'sphere', radius_mm, ...side };
     }
     case 'GeomAbs_Torus':
-      return { kind: 'torus', ...torusRadii(surface), ...axisOf(surface), ...side };
+      return { kind: 'torus', ...torusRadii(surface), ...axisOf(surface, [0]), ...side };
     default:
       return freeform(bends, side, size_mm);
   }
@@ -119,13 +119,11 @@ function bendAt(d: Geom_Surface_ResD2, outward: number): Bend | undefined {
 
 /**
  * Axis of a surface of revolution: the circle along u through the middle of the face has its centre on the axis.
- * (The kernel's build has no class for cones and tori.)
+ * (The kernel's build has no class for cones and tori.) A torus is asked at v = 0, where the circle stands level with
+ * its centre, wherever on the tube the face lies (ISO 10303-42, toroidal_surface).
  */
-function axisOf(surface: BRepAdaptor_Surface): Pick<CadFace, 'axis'> {
-  const v0 = surface.FirstVParameter();
-  const v1 = surface.LastVParameter();
-  for (const part of [0.5, 0.9, 0.1]) {
-    const v = v0 + part * (v1 - v0);
+function axisOf(surface: BRepAdaptor_Surface, places = alongFace(surface)): Pick<CadFace, 'axis'> {
+  for (const v of places) {
     const a = first(surface, 0, v);
     const b = first(surface, Math.PI, v);
     const quarter = first(surface, Math.PI / 2, v);
@@ -140,6 +138,13 @@ function axisOf(surface: BRepAdaptor_Surface): Pick<CadFace, 'axis'> {
     }
   }
   return {};
+}
+
+/** Places along a face at which its axis is asked for: the middle, then near the ends, should the middle be a tip. */
+function alongFace(surface: BRepAdaptor_Surface): number[] {
+  const v0 = surface.FirstVParameter();
+  const v1 = surface.LastVParameter();
+  return [0.5, 0.9, 0.1].map((part) => v0 + part * (v1 - v0));
 }
 
 /** |dv| is the radius of the tube everywhere; |du| on the outer equator is the sum of both radii. */
