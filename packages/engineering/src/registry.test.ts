@@ -14,7 +14,7 @@ function suffixesOf(unit: string): readonly string[] {
 
 describe('the registry', () => {
   it('holds every calculation that the package offers, and the package offers nothing else to compute with', () => {
-    const tools = ['calculations', 'findCalculation', 'inputName', 'runFromText', 'subjects'];
+    const tools = ['calculations', 'findCalculation', 'inputName', 'resultText', 'runFromText', 'subjects'];
     for (const [name, value] of Object.entries(everything))
       if (!tools.includes(name)) expect(calculations, name).toContain(value);
     for (const entry of calculations) expect(Object.values(everything), entry.name).toContain(entry);
