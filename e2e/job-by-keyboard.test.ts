@@ -12,14 +12,18 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-/** Presses Tab until the focus is on something with this name or text. Fails after 60 steps. */
+/**
+ * Presses Tab until the focus is on something with this name or text. Fails after 60 steps. The page itself has the
+ * text of everything on it, so it does not count.
+ */
 async function tabTo(page: Page, wanted: RegExp): Promise<void> {
   for (let step = 0; step < 60; step++) {
     await page.keyboard.press('Tab');
     const here = await page.evaluate(() => {
       const focused = document.activeElement as HTMLElement | null;
+      if (!focused || focused.matches('body, main, [tabindex="-1"]')) return '';
       const labels = (focused as HTMLInputElement | null)?.labels;
-      return [focused?.getAttribute('aria-label'), labels?.[0]?.textContent, focused?.textContent].join(' ');
+      return [focused.getAttribute('aria-label'), labels?.[0]?.textContent, focused.textContent].join(' ');
     });
     if (wanted.test(here)) return;
   }
