@@ -5,22 +5,43 @@ export { loadManifoldUnion } from './liquid/exact/manifold-union.ts';
 export type { Solid, Union } from './liquid/exact/solid.ts';
 export type {
   BlindChannel,
+  Clearance,
   ClosedHollow,
   Control,
+  DeadLeg,
   Drawing,
+  FastenerHead,
   FlatFace,
   InsideCorner,
+  JetShadow,
   Joint,
   MeasureName,
   NarrowGap,
+  Opening,
+  OpenMember,
+  Overhang,
   Place,
   Pool,
+  ReachMeasure,
+  Recognised,
+  SkyView,
   SurveyMeasures,
   SurveyOutcome,
   SurveyResult,
   SurveySettings,
+  Thread,
+  Unreached,
 } from './result.ts';
 export { defaultSettings } from './settings.ts';
+export {
+  type AccessSide,
+  type Door,
+  emptySite,
+  type FilterFace,
+  type Mouth,
+  type Nozzle,
+  type Site,
+} from './site.ts';
 export { SurveyStopped } from './stopped.ts';
 export { type SurveyRequest, survey } from './survey.ts';
 export type { Tilt } from './tilt.ts';

@@ -92,12 +92,144 @@ export interface BlindChannel extends Place {
   readonly from: 'cad' | 'triangles';
 }
 
+/** A branch off a tube in which liquid flows by. */
+export interface DeadLeg extends Place {
+  /** Bore of the main and of the branch. */
+  readonly main_mm: number;
+  readonly bore_mm: number;
+  /** From the axis of the main to the closed end, along the branch. */
+  readonly fromAxis_mm: number;
+  /** From the inner wall of the main to the closed end. */
+  readonly fromWall_mm: number;
+  /** Lengths over the bore of the branch. */
+  readonly ratioFromAxis: number;
+  readonly ratioFromWall: number;
+  readonly from: 'cad' | 'triangles';
+}
+
+/** A hollow member (tube, profile) with an end that nothing closes. */
+export interface OpenMember extends Place {
+  readonly length_mm: number;
+  /** The largest ball that passes the open end. */
+  readonly mouth_mm: number;
+}
+
+/** How a thing was recognised, strongest first: the faces of the CAD model, the shape of its triangles, many parts of the same shape, its name. */
+export type Recognised = 'cad' | 'triangles' | 'repeated' | 'name';
+
+export interface FastenerHead extends Place {
+  readonly kind:
+    | 'hexagon'
+    | 'hexagonSocket'
+    | 'slot'
+    | 'crossRecess'
+    | 'dome'
+    | 'cylinder'
+    | 'nut'
+    | 'domedNut'
+    | 'unknown';
+  /** Across the flats of a hexagon or a socket. */
+  readonly acrossFlats_mm?: number;
+  readonly diameter_mm?: number;
+  readonly from: Recognised;
+}
+
+export interface Thread extends Place {
+  readonly diameter_mm: number;
+  /** Absent where the thread is drawn as a plain cylinder. */
+  readonly pitch_mm?: number;
+  /** Length that stands free in the air. */
+  readonly exposed_mm: number;
+  readonly inside: boolean;
+  readonly from: Recognised;
+}
+
+/** A narrowest place on the way of a hand or tool into the machine. */
+export interface Opening extends Place {
+  /** The largest ball that passes. */
+  readonly size_mm: number;
+}
+
+/** A patch of surface that a hand or tool does not get to. */
+export interface Unreached extends Place {
+  readonly area_cm2: number;
+  /** The largest ball that can get there from an access side; 0 where nothing can. */
+  readonly largest_mm: number;
+  /** Why: the way is too narrow, or wide enough and too long. */
+  readonly because: 'narrow' | 'far';
+  /** Shortest way of the hand or tool, where there is one. */
+  readonly way_mm?: number;
+}
+
+export interface ReachMeasure {
+  /** Diameter of the ball that stands for the hand or tool, and how far it reaches. */
+  readonly size_mm: number;
+  readonly length_mm: number;
+  readonly resolution_mm: number;
+  readonly reached_cm2: number;
+  readonly unreached_cm2: number;
+  readonly openings: readonly Opening[];
+  readonly places: readonly Unreached[];
+}
+
+/** A patch that no nozzle sees. */
+export interface JetShadow extends Place {
+  readonly area_cm2: number;
+  /** Parts that stand between this patch and the nozzles, most shading first. */
+  readonly shadedBy: readonly string[];
+}
+
+/** How much of the filtered air that flows to a mouth comes straight from the filter. */
+export interface SkyView extends Place {
+  readonly mouth: string;
+  /** 0 to 1: the part of the mouth's upstream rays that reaches a filter face uninterrupted. */
+  readonly open: number;
+  readonly distance_mm?: number;
+  /** From the filter to the mouth at the velocity given. */
+  readonly transit_s?: number;
+  readonly interruptedBy: readonly { readonly part: string; readonly share: number }[];
+}
+
+/** A part that hangs above a mouth. */
+export interface Overhang extends Place {
+  readonly mouth: string;
+  /** Part of the mouth, seen from straight above, that it covers: 0 to 1. */
+  readonly covers: number;
+  /** Of its lowest point over the mouth. */
+  readonly height_mm: number;
+}
+
+export interface Clearance extends Place {
+  readonly kind: 'floor' | 'wall' | 'door';
+  readonly distance_mm?: number;
+  /** Doors: how far it opens before it strikes something, 0 to 180. */
+  readonly opens_deg?: number;
+  /** Doors: what it strikes. */
+  readonly strikes?: readonly string[];
+}
+
 export interface SurveyMeasures {
   standingLiquid?: { readonly total_mL: number; readonly places: readonly Pool[] };
   flatFaces?: { readonly up_cm2: number; readonly down_cm2: number; readonly places: readonly FlatFace[] };
   insideCorners?: { readonly sharp_mm: number; readonly places: readonly InsideCorner[] };
   narrowGaps?: { readonly places: readonly NarrowGap[]; readonly joints: readonly Joint[] };
-  hollows?: { readonly closed: readonly ClosedHollow[]; readonly blind: readonly BlindChannel[] };
+  hollows?: {
+    readonly closed: readonly ClosedHollow[];
+    readonly blind: readonly BlindChannel[];
+    readonly deadLegs?: readonly DeadLeg[];
+    readonly openMembers?: readonly OpenMember[];
+  };
+  fasteners?: { readonly heads: readonly FastenerHead[]; readonly threads: readonly Thread[] };
+  handReach?: ReachMeasure;
+  toolReach?: ReachMeasure;
+  jetReach?: {
+    readonly seen_cm2: number;
+    readonly unseen_cm2: number;
+    readonly places: readonly JetShadow[];
+  };
+  openSky?: { readonly places: readonly SkyView[] };
+  overhead?: { readonly places: readonly Overhang[] };
+  clearances?: { readonly places: readonly Clearance[] };
 }
 
 export interface SurveySettings {
@@ -143,7 +275,10 @@ export interface SurveyOutcome {
    * Per measure one number per triangle, parts in model order, triangles in shape order; NaN where the measure
    * says nothing. standingLiquid: depth of liquid over the triangle, mm. flatFaces: slope of a flat face, degrees,
    * negative facing down. insideCorners: radius, mm, on fillet faces under the limit. narrowGaps: width, mm.
-   * hollows: 1 on the walls of closed hollows, 2 in blind channels.
+   * hollows: 1 on the walls of closed hollows, 2 in blind channels, 3 in dead legs, 4 in open members.
+   * fasteners: 1 on heads, 2 on threads. handReach, toolReach: way from the access side, mm, -1 where it does not
+   * get to. jetReach: number of nozzles that see the triangle. openSky: share of open upstream rays, at mouths'
+   * parts. overhead: height above the mouth, mm. clearances: distance to the floor, mm, below the limit.
    */
   readonly fields: Partial<Record<MeasureName, Float32Array>>;
   /** By place id. */

@@ -17,6 +17,7 @@ import type {
 } from './result.ts';
 import { type Sealed, sealedIn } from './sealed.ts';
 import { defaultSettings } from './settings.ts';
+import type { Site } from './site.ts';
 import { step } from './stopped.ts';
 import { type Tilt, tilted, untilt } from './tilt.ts';
 import { levelFaces, levelHollows, levelPools } from './tilt-back.ts';
@@ -27,6 +28,8 @@ export interface SurveyRequest {
   readonly measures?: readonly MeasureName[];
   /** Liquid and flat faces are surveyed with the machine tilted; coordinates are told on the level machine. */
   readonly tilt?: Tilt;
+  /** Access sides, mouths, nozzles, filters …; what is absent is noted by the measures that need it. */
+  readonly site?: Site;
   /**
    * Loads a union of solids (`loadManifoldUnion`): the largest pools are then measured a second time, exactly. Called
    * only when standing liquid is asked for.
