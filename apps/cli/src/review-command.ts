@@ -6,6 +6,7 @@ import { type Project, parseProject, type Revision } from '@coveline/project';
 import { review } from '@coveline/review';
 import { Command } from 'commander';
 import { UsageError } from './failure.ts';
+import { keptJson } from './kept-calculations.ts';
 import { parseUnit, parseUp } from './options.ts';
 import { print, writeJson, writeOut } from './output.ts';
 import { progressOn } from './progress.ts';
@@ -68,7 +69,9 @@ Exit codes: 0 done, 2 wrong usage, 3 the input could not be read, 4 a limit was 
       });
       const decisions = project.decisions[revision.id] ?? {};
       if (o.json !== undefined) {
-        await writeJson(o.json, { ...found, project: project.name, revision: revision.id, decisions });
+        const calculations = project.calculations.map(keptJson);
+        const of = { project: project.name, revision: revision.id };
+        await writeJson(o.json, { ...found, ...of, decisions, calculations });
       }
       if (o.file !== undefined) {
         // Loaded here: the other ways of using the command start faster without the typesetter.

@@ -1,6 +1,7 @@
 /** The review in words, for a reader at a terminal. */
 import type { Decision, Project } from '@coveline/project';
 import type { ReviewResult } from '@coveline/review';
+import { keptLine } from './kept-calculations.ts';
 
 const areas = { food: 'food area', splash: 'splash area', nonFood: 'non-food area' } as const;
 const decided = {
@@ -36,6 +37,9 @@ export function reviewText({ project, label, review, decisions }: ReviewedProjec
     '',
     `Requirements: ${count('met')} met, ${count('notMet')} not met, ${count('notShown')} not shown yet, ` +
       `${count('noSuchElement')} without such an element on the machine`,
+    ...(project.calculations.length > 0
+      ? ['Calculations kept with the machine', ...project.calculations.map(keptLine)]
+      : []),
     ...review.notes.map((note) => `Note: ${note}`),
     'This supports a decision; it is no certificate. Safety data sheets, local codes and competent persons decide.',
     '',

@@ -2,9 +2,10 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { expectedChanges, type PlantedFault, plantedFaults } from './faults.ts';
 import { startKernel } from './kernel.ts';
 import { machine } from './machine.ts';
-import { type Parameters, revisionA, revisionB } from './parameters.ts';
+import { branch, type Parameters, revisionA, revisionB } from './parameters.ts';
 import { demoProject, stepFileName } from './project.ts';
 import { writeStep } from './step.ts';
+import { productPipe } from './stock/pipes.ts';
 import { type Assembly, type PlacedBody, placedBodies } from './tree.ts';
 
 const made = new Map<Parameters, { root: Assembly; bodies: PlacedBody[]; faults: PlantedFault[] }>();
@@ -94,6 +95,16 @@ describe('project', () => {
     }
     expect(Object.keys(parts.A)).toHaveLength(4);
     expect(Object.keys(parts.B)).toHaveLength(5);
+  });
+
+  it('keeps calculations that agree with what was planted', () => {
+    const { calculations } = drawnProject();
+    const gave = (id: string) => calculations.find((c) => c.id === id)?.gave?.value;
+    // Faults: the capped branch has L/D 2.5 from the wall of the main.
+    expect(gave('sampling-branch')).toBeCloseTo(branch.reach / productPipe.inside, 9);
+    expect(gave('sampling-branch')).toBeCloseTo(2.5, 9);
+    expect(calculations).toHaveLength(6);
+    for (const { note } of calculations) expect(note).not.toBe('');
   });
 });
 

@@ -1,5 +1,6 @@
 /** The scenario as a project: a complete brief and two revisions, and nothing decided yet. All of it invented. */
 import { type PartChange, type Project, project } from '@coveline/project';
+import { demoCalculations } from './calculations.ts';
 import type { Parameters } from './parameters.ts';
 import { type Assembly, placedBodies } from './tree.ts';
 
@@ -68,6 +69,7 @@ export function demoProject(revisions: readonly DrawnRevision[]): Project {
       unit: 'mm',
     })),
     parts: Object.fromEntries(revisions.map(({ parameters: p, root }) => [p.revision, toldOf(root)])),
+    calculations: demoCalculations(),
   });
 }
 

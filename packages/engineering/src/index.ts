@@ -20,7 +20,15 @@ export {
   type NumberInput,
   type TextInput,
 } from './calculation/inputs.ts';
+export { refusalSentence } from './calculation/refusal-sentence.ts';
 export { resultText } from './calculation/result-text.ts';
+export {
+  againstBefore,
+  type Gave,
+  type RunAgain,
+  runAgain,
+  type TypedCalculation,
+} from './calculation/run-again.ts';
 export * from './flow/index.ts';
 export * from './heat/index.ts';
 export * from './kinetics/index.ts';

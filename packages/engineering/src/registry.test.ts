@@ -14,7 +14,17 @@ function suffixesOf(unit: string): readonly string[] {
 
 describe('the registry', () => {
   it('holds every calculation that the package offers, and the package offers nothing else to compute with', () => {
-    const tools = ['calculations', 'findCalculation', 'inputName', 'resultText', 'runFromText', 'subjects'];
+    const tools = [
+      'againstBefore',
+      'calculations',
+      'findCalculation',
+      'inputName',
+      'refusalSentence',
+      'resultText',
+      'runAgain',
+      'runFromText',
+      'subjects',
+    ];
     for (const [name, value] of Object.entries(everything))
       if (!tools.includes(name)) expect(calculations, name).toContain(value);
     for (const entry of calculations) expect(Object.values(everything), entry.name).toContain(entry);

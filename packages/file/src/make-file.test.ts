@@ -1,7 +1,8 @@
 import { inflateSync } from 'node:zlib';
-import type { Decision } from '@coveline/project';
+import { type Decision, keptCalculation } from '@coveline/project';
 import { describe, expect, it } from 'vitest';
 import { poolFinding, reviewOf, trayModel, trayOutcome, trayProject } from './box.fixture.ts';
+import { buildContent } from './document/build.ts';
 import { makeFile } from './make-file.ts';
 import type { FileRequest } from './request.ts';
 
@@ -90,6 +91,37 @@ describe('makeFile', () => {
     const { pdf } = await makeFile(request({ review: reviewOf(findings), decisions: {} }));
     expect((plain(pdf).match(/\/Type ?\/Page\b/g) ?? []).length).toBeGreaterThan(100);
   }, 180_000);
+
+  it('prints kept calculations, and one sentence where what was typed gives no number', async () => {
+    const project = trayProject();
+    const calculations = [
+      { inputs: { depth: '2 mm' }, gave: { value: 1e6, unit: 'h' } },
+      { inputs: { depth: '2 kg' } },
+      { calculation: 'teapot', inputs: { depth: '2 mm' } },
+    ].map((change, i) =>
+      keptCalculation.parse({
+        id: `k${i}`,
+        calculation: 'drying-time',
+        title: `Puddle ${i + 1}`,
+        about: { revision: 'A', finding: 'finding-1' },
+        ...change,
+      }),
+    );
+    const asked = request({ project: { ...project, calculations } });
+    const { content } = await buildContent(asked);
+    const [good, bad, unknown] = content.kept;
+    expect(good).toMatchObject({ finding: 1, refusal: '', typed: [{ value: '2 mm' }] });
+    expect(good.working?.formula.length).toBeGreaterThan(0);
+    expect(good.working?.steps.length).toBeGreaterThan(0);
+    expect(good.working?.result.value).toMatch(/ h$/);
+    expect(good.before).toMatch(/1\D?000\D?000 h/);
+    expect(bad).toMatchObject({ working: null, before: '', typed: [{ value: '2 kg' }] });
+    expect(bad.refusal).toMatch(/"2 kg" is a mass: expected a length/);
+    expect(unknown.refusal).toContain('There is no calculation “teapot”');
+    const { pdf, warnings } = await makeFile(asked);
+    expect(warnings).toEqual([]);
+    expect(plain(pdf)).toContain('K2 Puddle 2');
+  });
 
   it('holds no finding at all', async () => {
     const { warnings } = await makeFile(request({ review: reviewOf([]), decisions: {} }));

@@ -1,6 +1,13 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { applyCommand, type Command, describeCommand, type Project, project } from './index.ts';
+import {
+  applyCommand,
+  type Command,
+  describeCommand,
+  keptCalculation,
+  type Project,
+  project,
+} from './index.ts';
 
 const base: Project = project.parse({
   schema: 'coveline.project/1',
@@ -10,6 +17,19 @@ const base: Project = project.parse({
     { id: 'r2', label: 'B', file: 'b.step' },
   ],
 });
+
+/** A calculation as a command hands it over. */
+function kept(change: object = {}) {
+  const { id: _, ...rest } = keptCalculation.parse({
+    id: 'c',
+    calculation: 'dead-leg-ratio',
+    title: 'Dead leg',
+    inputs: { length: '65 mm' },
+    gave: { value: 2.5, unit: '1' },
+    ...change,
+  });
+  return rest;
+}
 
 const part = fc.constantFrom('frame/leg', 'frame/leg#2', 'tray');
 const revision = fc.constantFrom('r1', 'r2');
@@ -34,6 +54,11 @@ const commands: fc.Arbitrary<Command> = fc.oneof(
     revision,
     label: fc.string({ minLength: 1, maxLength: 9 }),
     up: fc.constantFrom('x', 'y', 'z', '-z'),
+  }) as fc.Arbitrary<Command>,
+  fc.record({
+    do: fc.constant('setCalculation' as const),
+    calculation: fc.constantFrom('c1', 'c2', 'c3'),
+    kept: fc.option(fc.constantFrom('Dead leg', 'Rinse').map((title) => kept({ title }))),
   }) as fc.Arbitrary<Command>,
   fc.record({
     do: fc.constant('setBrief' as const),
@@ -114,6 +139,34 @@ test.each<[Command, string]>([
     'Grant a concession on gen-drain~1 until 2027-06-30',
   ],
   [{ do: 'setRevision', revision: 'r2', label: 'C', up: 'z' }, 'Revision "B": name it "C"'],
+  [{ do: 'setCalculation', calculation: 'c1', kept: kept() }, 'Keep the calculation "Dead leg"'],
 ])('%o reads well', (command, words) => {
   expect(describeCommand(command, base)).toBe(words);
+});
+
+const withTwo: Project = ['c1', 'c2'].reduce(
+  (now, calculation) =>
+    applyCommand(now, { do: 'setCalculation', calculation, kept: kept({ title: calculation }) }).project,
+  base,
+);
+
+test('a calculation that comes back stands where it was', () => {
+  const removed = applyCommand(withTwo, { do: 'setCalculation', calculation: 'c1', kept: null });
+  expect(removed.project.calculations.map((c) => c.id)).toEqual(['c2']);
+  expect(applyCommand(removed.project, removed.inverse).project).toEqual(withTwo);
+});
+
+test.each([
+  [null, 'Remove the calculation "c1"'],
+  [kept({ title: 'Branch' }), 'Rename the calculation "c1" to "Branch"'],
+  [
+    kept({ title: 'Branch', inputs: { length: '3 cm' } }),
+    'Rename the calculation "c1" to "Branch" and change the values',
+  ],
+  [kept({ title: 'c1', note: 'as drawn' }), 'Change the note in the calculation "c1"'],
+  [kept({ title: 'c1', about: { revision: 'r1' } }), 'Change where it belongs in the calculation "c1"'],
+  [kept({ title: 'c1', gave: null }), 'Take over what the calculation "c1" gives now'],
+  [kept({ title: 'c1' }), 'Leave the calculation "c1" as it is'],
+])('what is done to a kept calculation reads well: %o', (next, words) => {
+  expect(describeCommand({ do: 'setCalculation', calculation: 'c1', kept: next }, withTwo)).toBe(words);
 });

@@ -3,6 +3,7 @@
  * log of commands is the audit trail.
  */
 import * as z from 'zod';
+import { keptCalculation } from './kept-calculation.ts';
 import { brief, decision, type Project, partChange, upAxis } from './schema.ts';
 
 export const command = z.discriminatedUnion('do', [
@@ -25,6 +26,12 @@ export const command = z.discriminatedUnion('do', [
     revision: z.string(),
     label: z.string().min(1).max(100),
     up: upAxis,
+  }),
+  z.object({
+    do: z.literal('setCalculation'),
+    calculation: z.string().min(1).max(100).describe('id of a kept calculation, new or known'),
+    kept: keptCalculation.omit({ id: true }).nullable().describe('null removes it'),
+    at: z.int().min(0).optional().describe('its place in the order when it is new; the end without it'),
   }),
 ]);
 
@@ -52,6 +59,8 @@ export function applyCommand(project: Project, c: Command): { project: Project; 
       const revisions = project.revisions.map((r) => (r === before ? { ...r, label: c.label, up: c.up } : r));
       return { project: { ...project, revisions }, inverse: { ...c, label: before.label, up: before.up } };
     }
+    case 'setCalculation':
+      return setCalculation(project, c);
   }
 }
 
@@ -68,4 +77,20 @@ function withEntry<T>(
 ): Record<string, Record<string, T>> {
   const { [inner]: _, ...rest } = table[outer] ?? {};
   return { ...table, [outer]: value === null ? rest : { ...rest, [inner]: value } };
+}
+
+type SetCalculation = Extract<Command, { do: 'setCalculation' }>;
+
+/** A known one changes in its place; one that comes back after it was removed goes to where it was. */
+function setCalculation(project: Project, c: SetCalculation): { project: Project; inverse: Command } {
+  const { calculations } = project;
+  const known = calculations.findIndex((k) => k.id === c.calculation);
+  const at = known >= 0 ? known : Math.min(c.at ?? calculations.length, calculations.length);
+  const { id: _, ...before } = calculations[known] ?? { id: '' };
+  const inverse = { ...c, kept: known < 0 ? null : (before as SetCalculation['kept']), at };
+  const set = c.kept === null ? [] : [{ id: c.calculation, ...c.kept }];
+  return {
+    project: { ...project, calculations: calculations.toSpliced(at, known < 0 ? 0 : 1, ...set) },
+    inverse,
+  };
 }

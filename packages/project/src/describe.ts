@@ -1,5 +1,6 @@
 /** Commands in words, for the history and for "undo …". */
 import type { Command } from './command.ts';
+import type { KeptCalculation } from './kept-calculation.ts';
 import type { Brief, PartChange, Project } from './schema.ts';
 
 /** One phrase without a full stop, such as `Set "cover" to splash area`. `project` is the one before the command. */
@@ -15,6 +16,8 @@ export function describeCommand(command: Command, project: Project): string {
       return describeDecision(command);
     case 'setRevision':
       return describeRevision(command, project);
+    case 'setCalculation':
+      return describeCalculation(command, project);
   }
 }
 
@@ -69,6 +72,33 @@ function describeRevision(command: Extract<Command, { do: 'setRevision' }>, proj
   if (before?.up !== command.up) what.push(`let ${command.up} point up`);
   const name = before?.label ?? command.revision;
   return what.length === 0 ? `Leave revision "${name}" as it is` : `Revision "${name}": ${list(what)}`;
+}
+
+const calculationWords: Partial<Record<keyof KeptCalculation, string>> = {
+  calculation: 'the formula',
+  inputs: 'the values',
+  locale: 'how numbers are written',
+  note: 'the note',
+  about: 'where it belongs',
+};
+
+function describeCalculation(
+  { calculation, kept }: Extract<Command, { do: 'setCalculation' }>,
+  project: Project,
+): string {
+  const before = project.calculations.find((k) => k.id === calculation);
+  if (kept === null) return `Remove the calculation "${before?.title ?? calculation}"`;
+  if (!before) return `Keep the calculation "${kept.title}"`;
+  const differs = (key: keyof typeof kept) => JSON.stringify(before[key]) !== JSON.stringify(kept[key]);
+  const keys = Object.keys(calculationWords) as (keyof typeof kept)[];
+  const what = keys.filter(differs).map((key) => calculationWords[key]!);
+  const name = `the calculation "${before.title}"`;
+  if (before.title !== kept.title) {
+    const more = what.length === 0 ? '' : ` and change ${list(what)}`;
+    return `Rename ${name} to "${kept.title}"${more}`;
+  }
+  if (what.length > 0) return `Change ${list(what)} in ${name}`;
+  return differs('gave') ? `Take over what ${name} gives now` : `Leave ${name} as it is`;
 }
 
 /** Part ids are paths through the assembly; people know the last name. */

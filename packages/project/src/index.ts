@@ -1,4 +1,5 @@
 export { applyCommand, type Command, command } from './command.ts';
 export { describeCommand } from './describe.ts';
+export { type KeptCalculation, keptCalculation, longestInput } from './kept-calculation.ts';
 export { type ParsedProject, parseProject } from './parse.ts';
 export * from './schema.ts';

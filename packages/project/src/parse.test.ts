@@ -94,6 +94,24 @@ test.each<[string, unknown, string]>([
     },
     'revisions: the id "r1" is used twice, expected each id once.',
   ],
+  [
+    'one id for two calculations',
+    { ...least, calculations: [1, 2].map(() => ({ id: 'c', calculation: 'pipe-flow', title: 'Shear' })) },
+    'calculations: the id "c" is used twice, expected each id once.',
+  ],
+  [
+    'a calculation on a revision that is not there',
+    {
+      ...least,
+      calculations: [{ id: 'c', calculation: 'pipe-flow', title: 'Shear', about: { revision: 'r9' } }],
+    },
+    'calculations[0].about.revision: "r9" is no revision of this project, expected one of none.',
+  ],
+  [
+    'numbers in a language that is none',
+    { ...least, calculations: [{ id: 'c', calculation: 'pipe-flow', title: 'Shear', locale: 'en-a' }] },
+    'calculations[0].locale: "en-a" was found, expected a language tag such as "en" or "de".',
+  ],
 ])('%s is refused in one sentence', (_, json, sentence) => {
   const parsed = parseProject(json);
   expect(parsed).toEqual({ ok: false, errors: [sentence] });

@@ -17,13 +17,15 @@ export function parseProject(json: unknown): ParsedProject {
   return errors.length > 0 ? { ok: false, errors } : { ok: true, project: result.data };
 }
 
-/** The parts and decisions of a revision need that revision. */
-function references({ revisions, parts, decisions }: Project): string[] {
+/** The parts, decisions and calculations of a revision need that revision; ids are given once. */
+function references({ revisions, parts, decisions, calculations }: Project): string[] {
   const known = new Set(revisions.map((r) => r.id));
-  const errors: string[] = [];
-  if (known.size < revisions.length) {
-    const twice = revisions.find((r, i) => revisions.findIndex((o) => o.id === r.id) < i)!;
-    errors.push(`revisions: the id "${twice.id}" is used twice, expected each id once.`);
+  const errors = [...givenTwice('revisions', revisions), ...givenTwice('calculations', calculations)];
+  for (const [i, { about }] of calculations.entries()) {
+    if (about && !known.has(about.revision))
+      errors.push(
+        `calculations[${i}].about.revision: "${about.revision}" is no revision of this project, expected one of ${listed([...known])}.`,
+      );
   }
   for (const [field, table] of Object.entries({ parts, decisions })) {
     for (const id of Object.keys(table)) {
@@ -34,6 +36,11 @@ function references({ revisions, parts, decisions }: Project): string[] {
     }
   }
   return errors;
+}
+
+function givenTwice(field: string, rows: readonly { readonly id: string }[]): string[] {
+  const twice = rows.find(({ id }, i) => rows.findIndex((o) => o.id === id) < i);
+  return twice ? [`${field}: the id "${twice.id}" is used twice, expected each id once.`] : [];
 }
 
 function sentence(issue: z.core.$ZodIssue): string {
@@ -56,6 +63,8 @@ function expected(issue: z.core.$ZodIssue): string {
       return issue.discriminator === undefined
         ? 'another shape'
         : `"${issue.discriminator}" to be one of those that the format describes`;
+    case 'custom':
+      return issue.message;
     default:
       return `something else (${issue.message})`;
   }

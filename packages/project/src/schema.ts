@@ -3,6 +3,7 @@
  * HTTP API. A project on disk is a folder with `project.json` of this shape beside its model files.
  */
 import * as z from 'zod';
+import { keptCalculation } from './kept-calculation.ts';
 
 export const areaClass = z.enum(['food', 'splash', 'nonFood']).describe('EN 1672-2');
 export const upAxis = z.enum(['x', 'y', 'z', '-x', '-y', '-z']);
@@ -128,6 +129,8 @@ export const project = z.object({
   parts: z.record(z.string(), z.record(z.string(), partChange)).default({}),
   /** Per revision id: decisions by finding id. */
   decisions: z.record(z.string(), z.record(z.string(), decision)).default({}),
+  /** In the order in which they were kept. */
+  calculations: z.array(keptCalculation).default([]),
 });
 
 export type AreaClassName = z.infer<typeof areaClass>;

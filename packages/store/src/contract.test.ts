@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { applyCommand, type Command, type Project, project } from '@coveline/project';
+import { sql } from 'drizzle-orm';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { databases, serverUrl } from '../test-data/databases.ts';
 import {
@@ -28,6 +29,7 @@ import {
   touchMachine,
   undo,
 } from './index.ts';
+import { migrationsFolder } from './migrations-folder.ts';
 
 describe.skipIf(serverUrl !== undefined)('PostgreSQL', () => {
   test.skip('the contract on PostgreSQL: set COVELINE_TEST_DATABASE_URL, or use scripts/with-postgres.sh', () => {});
@@ -85,6 +87,24 @@ describe.each(databases)('store: $name', ({ open, drop, cutConnections }) => {
       expect(JSON.stringify((await read(id)).project)).toBe(JSON.stringify(withRevision));
     });
 
+    test('a machine of before calculations gets an empty list of them, and its keys keep their order', async () => {
+      const id = await newMachine(withRevision);
+      const { calculations: _, ...before } = withRevision;
+      const text = JSON.stringify(before);
+      const file = join(migrationsFolder, '0003_project_calculations.sql');
+      const statements = (await readFile(file, 'utf8')).split('--> statement-breakpoint');
+      const row = await store.transaction(async (tx) => {
+        await tx.execute(
+          sql`UPDATE machine SET project = ${text}::json, initial = ${text}::json WHERE id = ${id}`,
+        );
+        for (const statement of statements) await tx.execute(sql.raw(statement));
+        return await getMachine(tx, id);
+      });
+      const after = JSON.stringify({ ...before, calculations: [] });
+      expect(JSON.stringify(row.project)).toBe(after);
+      expect(JSON.stringify(row.initial)).toBe(after);
+    });
+
     test('any text comes back as it was', async () => {
       const name = 'Ünïcode 漢字 🥣 "quotes" \\ \' ; -- %s $1 \u2028';
       const id = await newMachine();
@@ -125,6 +145,23 @@ describe.each(databases)('store: $name', ({ open, drop, cutConnections }) => {
         code: 'nothing-to-redo',
       });
       expect(await store.transaction((tx) => history(tx, id))).toHaveLength(2);
+    });
+
+    test('a kept calculation that was removed comes back as it was typed', async () => {
+      const id = await newMachine();
+      const kept = {
+        calculation: 'pipe-flow',
+        title: 'Shear “in” the line',
+        note: '',
+        inputs: { bore: '2 in', flow: '1,5 m³/h' },
+        locale: 'de',
+        gave: { value: 0.1, unit: 'Pa' },
+      };
+      await perform(id, { do: 'setCalculation', calculation: 'c1', kept });
+      await perform(id, { do: 'setCalculation', calculation: 'c1', kept: null });
+      expect((await read(id)).project.calculations).toEqual([]);
+      await store.transaction((tx) => undo(tx, id, 'Reviewer'));
+      expect((await read(id)).project.calculations).toEqual([{ id: 'c1', ...kept }]);
     });
 
     test('an unknown revision is refused and leaves no trace', async () => {

@@ -4,6 +4,7 @@ import { briefContent } from './brief.ts';
 import type { FileContent, Row } from './content.ts';
 import { concessionsContent, decidedInWords } from './decisions.ts';
 import { findingsContent } from './findings.ts';
+import { keptContent } from './kept.ts';
 import { machineContent } from './machine.ts';
 import { newPrinter } from './printable.ts';
 import { requirementsContent, sourcesContent } from './requirements.ts';
@@ -68,6 +69,7 @@ export async function buildContent(request: FileRequest, control: FileControl = 
     decided: decidedInWords(review.findings, decisions),
     concessions: concessionsContent(review.findings, decisions, printer),
     ...requirementsContent(review, printer),
+    kept: keptContent(request, printer),
     workings: book.all(),
     settings: settingsRows(outcome.result.settings),
     surveyNotes: [...outcome.result.notes, ...review.notes].map(text),

@@ -65,9 +65,7 @@ export interface RequirementContent {
   readonly findings: readonly number[];
 }
 
-export interface WorkingContent {
-  readonly number: number;
-  readonly title: string;
+export interface WorkingParts {
   readonly inputs: readonly {
     readonly symbol: string;
     readonly name: string;
@@ -80,7 +78,38 @@ export interface WorkingContent {
   readonly source: string;
   readonly validity: string;
   readonly warnings: readonly string[];
+}
+
+export interface WorkingContent extends WorkingParts {
+  readonly number: number;
+  readonly title: string;
   readonly usedBy: readonly number[];
+}
+
+/** A calculation that was kept with the machine, worked out for this file. */
+export interface KeptContent {
+  readonly number: number;
+  readonly title: string;
+  /** What is calculated, in the words of the calculation. */
+  readonly formulaTitle: string;
+  readonly note: string;
+  /** What was typed, as it was typed. */
+  readonly typed: readonly Row[];
+  /** The finding that it belongs to; 0 when there is none in this file. */
+  readonly finding: number;
+  /** Null when there is no number; `refusal` then says why. */
+  readonly working: WorkingParts | null;
+  readonly refusal: string;
+  /** What it gave before, when that was something else. */
+  readonly before: string;
+  readonly tables: readonly TableContent[];
+}
+
+export interface TableContent {
+  readonly title: string;
+  readonly columns: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+  readonly more: number;
 }
 
 export interface FileContent {
@@ -110,6 +139,7 @@ export interface FileContent {
     readonly element: string;
     readonly rows: readonly RequirementContent[];
   }[];
+  readonly kept: readonly KeptContent[];
   readonly workings: readonly WorkingContent[];
   readonly settings: readonly Row[];
   readonly surveyNotes: readonly string[];

@@ -1,3 +1,5 @@
+import { calculationsTemplate } from './template-calculations.ts';
+import { endTemplate } from './template-end.ts';
 import { findingsTemplate } from './template-findings.ts';
 import { tablesTemplate } from './template-tables.ts';
 
@@ -99,4 +101,4 @@ What the machine is for, as it was stated when it was reviewed. Everything below
 #if d.notes.len() == 0 [Nothing: every part was read whole.] else { bullets(d.notes) }
 `;
 
-export const template = frame + findingsTemplate + tablesTemplate;
+export const template = frame + findingsTemplate + tablesTemplate + calculationsTemplate + endTemplate;

@@ -1,6 +1,6 @@
 /** Calculations, numbered in the order in which the findings use them; one that is used twice is shown once. */
 import { formatQuantity, type Working, type WorkingValue } from '@coveline/quantity';
-import type { WorkingContent } from './content.ts';
+import type { WorkingContent, WorkingParts } from './content.ts';
 import type { Printer } from './printable.ts';
 
 export interface WorkingBook {
@@ -24,19 +24,19 @@ export function newWorkingBook(printer: Printer): WorkingBook {
       if (usedBy.at(-1) !== finding) usedBy.push(finding);
       return index + 1;
     },
-    all: () => entries.map(({ working, usedBy }, i) => contentOf(working, i + 1, usedBy, printer)),
+    all: () =>
+      entries.map(({ working, usedBy }, i) => ({
+        number: i + 1,
+        title: printer.text(working.title),
+        ...workingParts(working, printer),
+        usedBy,
+      })),
   };
 }
 
-function contentOf(
-  w: Working,
-  number: number,
-  usedBy: readonly number[],
-  { text, short }: Printer,
-): WorkingContent {
+/** A working as the template prints it. */
+export function workingParts(w: Working, { text, short }: Printer): WorkingParts {
   return {
-    number,
-    title: text(w.title),
     inputs: w.inputs.map((v) => ({
       symbol: text(v.symbol),
       name: short(v.name, 200),
@@ -49,7 +49,6 @@ function contentOf(
     source: text(w.source),
     validity: text(w.validity),
     warnings: w.warnings.map(text),
-    usedBy,
   };
 }
 
