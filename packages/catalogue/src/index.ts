@@ -2,6 +2,8 @@ export { elements } from './elements.ts';
 export { type Demand, demandsInForce, limitsFor, profileById, type Setting } from './in-force.ts';
 export { materialById, materials } from './materials/index.ts';
 export { profiles } from './profiles.ts';
+export { matters, questionById, questions } from './questions/index.ts';
+export type { Matter, Question, Reading } from './questions/question.ts';
 export { requirementById, requirements } from './requirements/index.ts';
 export { sourceByKey, sources } from './sources.ts';
 export type * from './types.ts';

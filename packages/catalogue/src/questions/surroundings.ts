@@ -1,0 +1,157 @@
+import { questionsAbout } from './question.ts';
+
+/** Trays, air, packs, and what stands around the machine. */
+export const surroundings = [
+  ...questionsAbout('tray', [
+    {
+      id: 'tray-backs-up',
+      ask: 'Where does the tray drain to, and does it ever back up?',
+      why: 'What comes back is the floor drain.',
+      good: 'Over an air gap that you can see.',
+      how: 'Pour in ten litres and watch both ends.',
+      reading: ['air gap above the drain', 'mm'],
+      shows: ['tray-airgap', 'tray-outlet'],
+    },
+    {
+      id: 'tray-floor-drain',
+      ask: 'Is the floor drain cleaned before or after the machine?',
+      why: 'Its aerosol settles on what is clean.',
+      good: 'Before the last rinse, with a brush of its own.',
+      how: 'Watch; look for the brush.',
+      shows: ['room-drain'],
+    },
+  ]),
+  ...questionsAbout('insulation', [
+    {
+      id: 'insulation-wet',
+      ask: 'Is the cladding soft, rusty, or warm and damp anywhere?',
+      why: 'Soaked wool is a sponge full of growth, and corrodes what it wraps.',
+      good: 'Hard and dry.',
+      how: 'Press at the lowest seam and around supports.',
+      shows: ['ins-closed', 'tank-jacket'],
+    },
+  ]),
+  ...questionsAbout('label', [
+    {
+      id: 'label-corner',
+      ask: 'Which sticker lacks a corner?',
+      why: 'The corner is in a pack.',
+      good: 'None in the food area.',
+      how: 'Count them against the list.',
+      shows: ['label-food', 'label-wash'],
+    },
+  ]),
+  ...questionsAbout('hood', [
+    {
+      id: 'hood-smoke',
+      ask: 'What does the smoke film show, with packs on the line and the line running?',
+      why: 'Empty and standing, nearly every hood looks good.',
+      good: 'Smoke goes down past the mouths and out, and never up or back.',
+      how: 'Watch the film, then ask for the worst position.',
+      shows: ['hood-first', 'hood-speed'],
+    },
+    {
+      id: 'hood-opened',
+      ask: 'What happens to the product when a door is open for 1, 10 or 60 seconds?',
+      why: 'Somebody has to decide, and it should not be the operator at night.',
+      good: 'A written table, and rejected packs that match the log.',
+      how: 'Compare the door log with the reject count.',
+      shows: ['hood-door'],
+    },
+    {
+      id: 'hood-pressure-drop',
+      ask: 'How did the pressure drop of the filter go over the year?',
+      why: 'A rise is load; a fall is a leak.',
+      good: 'A curve that rises slowly and stays below its limit.',
+      how: 'Read the gauge; ask for the curve.',
+      reading: ['pressure drop today', 'Pa'],
+      shows: ['hood-filter-life', 'hood-over'],
+    },
+  ]),
+  ...questionsAbout('container', [
+    {
+      id: 'container-stored',
+      ask: 'How are packs stored, opened and turned?',
+      why: 'Dust and insects come in with them.',
+      good: 'Wrapped until the room of the infeed.',
+      how: 'Walk back to the pallet.',
+      shows: ['infeed-cover', 'infeed-dust'],
+    },
+    {
+      id: 'container-count',
+      ask: 'How many germs do packs of the worst supplier bring?',
+      why: 'The log reduction that is needed follows from it.',
+      good: 'A trend for each supplier.',
+      how: 'Ask for the counts of a year, not for the mean.',
+      reading: ['germs on a pack', '1'],
+      shows: ['infeed-count'],
+    },
+  ]),
+  ...questionsAbout('decontamination', [
+    {
+      id: 'decontamination-deviation',
+      ask: 'What was the last deviation of the dose, and did the line stop?',
+      why: 'It shows whether the interlock is real.',
+      good: 'Rejected packs match the time of the deviation.',
+      how: 'Compare alarm log, stop log and reject count.',
+      shows: ['deco-params'],
+    },
+    {
+      id: 'decontamination-vapour',
+      ask: 'Who measured the vapour at the workplace, and when?',
+      why: 'Peroxide and peracid hurt people before they are smelt.',
+      good: 'Below the national limit, measured in work and at opening.',
+      how: 'Ask for the report. Safety data sheet and local limit decide.',
+      shows: ['deco-operator'],
+    },
+  ]),
+  ...questionsAbout('closing', [
+    {
+      id: 'closing-lids',
+      ask: 'How are lids filled in, and when was the bowl last empty?',
+      why: 'A bowl that is topped up holds lids of last month.',
+      good: 'Emptied and wiped at each clean.',
+      how: 'Look below the lids.',
+      reading: ['since the bowl was last empty', 'h'],
+      shows: ['out-cap'],
+    },
+  ]),
+  ...questionsAbout('waste', [
+    {
+      id: 'waste-rejects',
+      ask: 'Where do rejects wait, and for how long?',
+      why: 'They feed pests and carry allergens.',
+      good: 'In a closed bin, emptied each shift.',
+      how: 'Look into the bin.',
+      reading: ['until the bin is emptied', 'h'],
+      shows: ['out-reject', 'waste-route'],
+    },
+  ]),
+  ...questionsAbout('room', [
+    {
+      id: 'room-puddles',
+      ask: 'Where does water stand an hour after cleaning?',
+      why: 'It is where growth starts.',
+      good: 'Nowhere.',
+      how: 'Come back after an hour with chalk.',
+      reading: ['widest puddle', 'mm'],
+      shows: ['room-floor-fall'],
+    },
+    {
+      id: 'room-air-direction',
+      ask: 'Which way does air move through the door?',
+      why: 'It carries what is on the other side.',
+      good: 'From high care to low care, with the door open a hand wide.',
+      how: 'Hold a thread or smoke in the gap.',
+      shows: ['room-air', 'out-tunnel', 'infeed-barrier'],
+    },
+    {
+      id: 'room-drips',
+      ask: 'Does anything drip from the ceiling when the room cools down?',
+      why: 'Condensate has washed the ceiling before it falls.',
+      good: 'Nothing; the dew point is under control.',
+      how: 'Look with a torch in the first hour of cooling.',
+      shows: ['room-over', 'tray-underside', 'ins-cold'],
+    },
+  ]),
+] as const;
