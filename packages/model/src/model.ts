@@ -24,6 +24,8 @@ export interface CadFace {
   readonly axis?: { readonly origin: Vec3; readonly direction: Vec3 };
   /** Curved faces: true when the air lies on the side of the centre (a bore, an inside fillet). */
   readonly hollow?: boolean;
+  /** Where its triangles keep closer to it than `deviation_mm` of the model says, the distance that they keep, mm. */
+  readonly deviation_mm?: number;
 }
 
 /** How the material turns at an edge. `open` has one face only, `tangent` turns by less than about one degree. */

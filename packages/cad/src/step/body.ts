@@ -3,8 +3,10 @@ import type { Shape } from '@coveline/model';
 import type { TopoDS_Shape } from 'replicad-opencascadejs';
 import { shapeHash } from '../hash.ts';
 import { openEdges, signedVolume } from '../mesh/check.ts';
+import { finerFaces } from './finerFaces.ts';
 import type { Kernel } from './kernel.ts';
-import { type Tessellation, tessellation, triangulate } from './tessellate.ts';
+import { type Tessellation, tessellation } from './tessellate.ts';
+import { triangulate } from './triangulate.ts';
 
 export interface BodyReading {
   readonly shape?: Shape;
@@ -70,12 +72,20 @@ function shapeFrom(oc: Kernel, whole: TopoDS_Shape, request: BodyRequest): BodyR
   const losses: string[] = [];
   const deviation_mm = Math.max(request.deviation_mm, diagonal(oc, whole) * finestPart);
   let found: Tessellation | undefined;
+  let finer: ReadonlyMap<number, number> = new Map();
   for (const part of attempts) {
-    oc.BRepTools.Clean(whole, true);
-    triangulate(oc, whole, deviation_mm * part, request.angle_rad);
+    const own_mm = deviation_mm * part;
+    triangulate(oc, whole, own_mm, request.angle_rad);
     const next = tessellation(oc, whole, request.solid);
-    if (found && next.filled.area_mm2 + next.bareFaces >= found.filled.area_mm2 + found.bareFaces) continue;
+    if (found && bareness(next) >= bareness(found)) continue;
     found = next;
+    finer = finerFaces(next, own_mm);
+    if (finer.size > 0) {
+      triangulate(oc, whole, own_mm, request.angle_rad, finer);
+      const close = tessellation(oc, whole, request.solid, finer);
+      if (bareness(close) <= bareness(found)) found = close;
+      else finer = new Map();
+    }
     if (found.bareFaces === 0 && found.filled.holes === 0) break;
   }
   if (!found || found.triangles.length === 0) {
@@ -84,7 +94,7 @@ function shapeFrom(oc: Kernel, whole: TopoDS_Shape, request: BodyRequest): BodyR
   const open = openEdges(found.triangles, found.positions.length / 3);
   if (request.solid && open === 0 && signedVolume(found.positions, found.triangles) < 0) {
     losses.push('it was written inside out, so its faces were turned over');
-    found = tessellation(oc, whole.Reversed(), request.solid);
+    found = tessellation(oc, whole.Reversed(), request.solid, finer);
   }
   losses.push(...lossesOf(oc, whole, request, found, open));
   const { positions, triangles, cad, filled } = found;
@@ -98,6 +108,9 @@ function shapeFrom(oc: Kernel, whole: TopoDS_Shape, request: BodyRequest): BodyR
     deviation_mm,
   };
 }
+
+/** How much a tessellation leaves out: what had to be filled, mm², and the faces that it could not cover. */
+const bareness = ({ filled, bareFaces }: Tessellation): number => filled.area_mm2 + bareFaces;
 
 const failed = (why: string): BodyReading => ({ losses: [why], remarks: [], deviation_mm: 0 });
 

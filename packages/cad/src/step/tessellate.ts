@@ -1,12 +1,13 @@
 /** A kernel shape as triangles, faces and edges. */
 import type { CadEdge, CadFace, CadTopology } from '@coveline/model';
-import type { Poly_Triangulation, TopoDS_Edge, TopoDS_Face, TopoDS_Shape } from 'replicad-opencascadejs';
+import type { Poly_Triangulation, TopoDS_Edge, TopoDS_Shape } from 'replicad-opencascadejs';
 import { Growing } from '../growing.ts';
 import { fillHoles } from '../mesh/fillHoles.ts';
 import { type Welded, weld } from '../mesh/weld.ts';
 import { type EdgeUse, edgeLength, lookAlongEdge, turnAt } from './edges.ts';
 import { describeFace } from './faces.ts';
 import type { Kernel } from './kernel.ts';
+import { withFaces } from './withFaces.ts';
 
 export interface Tessellation {
   readonly positions: Float64Array;
@@ -28,49 +29,50 @@ interface EdgeSlot {
   nodes: Uint32Array;
 }
 
-/** Meshes the shape in place. `deviation_mm`: largest distance of a triangle from its face; `angle_rad`: between neighbours. */
-export function triangulate(oc: Kernel, shape: TopoDS_Shape, deviation_mm: number, angle_rad: number): void {
-  new oc.BRepMesh_IncrementalMesh(shape, deviation_mm, false, angle_rad, false).delete();
-}
-
-/** Reads a triangulated shape. Holes that the mesher left in a `solid` are closed. */
-export function tessellation(oc: Kernel, shape: TopoDS_Shape, solid: boolean): Tessellation {
+/**
+ * Reads a triangulated shape. Holes that the mesher left in a `solid` are closed. `finer`: deviation, by number, of
+ * the faces that were asked to be finer than the shape as a whole, mm.
+ */
+export function tessellation(
+  oc: Kernel,
+  shape: TopoDS_Shape,
+  solid: boolean,
+  finer: ReadonlyMap<number, number> = new Map(),
+): Tessellation {
   const coordinates = new Growing();
   const indices = new Growing();
   const faceOf = new Growing();
   const faces: CadFace[] = [];
   const slots = new EdgeTable(oc);
-  const seen = new ShapeSet(oc);
   let bareFaces = 0;
 
-  const { TopAbs_FACE, TopAbs_EDGE, TopAbs_SHAPE } = oc.TopAbs_ShapeEnum;
+  const { TopAbs_EDGE, TopAbs_SHAPE } = oc.TopAbs_ShapeEnum;
   const location = new oc.TopLoc_Location();
-  const walk = new oc.TopExp_Explorer(shape, TopAbs_FACE, TopAbs_SHAPE);
-  for (; walk.More(); walk.Next()) {
-    const face = oc.TopoDS.Face(walk.Current());
-    if (!seen.add(face)) continue;
-    const mesh = oc.BRep_Tool.Triangulation(face, location, 0);
-    const firstVertex = coordinates.length / 3;
-    const reversed = face.Orientation() === 'TopAbs_REVERSED';
-    const surface = new oc.BRepAdaptor_Surface(face, true);
-    const outward = reversed ? -1 : 1;
-    const number = faces.length;
-    if (mesh) addTriangles(mesh, location, reversed, number, coordinates, indices, faceOf);
-    else bareFaces++;
-    faces.push(describeFace(surface, outward, extentFrom(coordinates, firstVertex)));
-    const along = new oc.TopExp_Explorer(face, TopAbs_EDGE, TopAbs_SHAPE);
-    for (; along.More(); along.Next()) {
-      const edge = oc.TopoDS.Edge(along.Current());
-      if (oc.BRep_Tool.Degenerated(edge)) continue;
-      const slot = slots.of(edge);
-      slot.uses.push(lookAlongEdge(oc, edge, face, surface, number, outward));
-      if (mesh && slot.nodes.length === 0) slot.nodes = edgeNodes(oc, edge, mesh, location, firstVertex);
+  withFaces(oc, shape, (bodyFaces) => {
+    for (const [number, face] of bodyFaces.entries()) {
+      const mesh = oc.BRep_Tool.Triangulation(face, location, 0);
+      const firstVertex = coordinates.length / 3;
+      const reversed = face.Orientation() === 'TopAbs_REVERSED';
+      const surface = new oc.BRepAdaptor_Surface(face, true);
+      const outward = reversed ? -1 : 1;
+      if (mesh) addTriangles(mesh, location, reversed, number, coordinates, indices, faceOf);
+      else bareFaces++;
+      const own = finer.get(number);
+      const description = describeFace(surface, outward, extentFrom(coordinates, firstVertex));
+      faces.push(own === undefined ? description : { ...description, deviation_mm: own });
+      const along = new oc.TopExp_Explorer(face, TopAbs_EDGE, TopAbs_SHAPE);
+      for (; along.More(); along.Next()) {
+        const edge = oc.TopoDS.Edge(along.Current());
+        if (oc.BRep_Tool.Degenerated(edge)) continue;
+        const slot = slots.of(edge);
+        slot.uses.push(lookAlongEdge(oc, edge, face, surface, number, outward));
+        if (mesh && slot.nodes.length === 0) slot.nodes = edgeNodes(oc, edge, mesh, location, firstVertex);
+      }
+      along.delete();
+      surface.delete();
+      mesh?.delete();
     }
-    along.delete();
-    surface.delete();
-    mesh?.delete();
-  }
-  walk.delete();
+  });
   location.delete();
 
   const welded = weld(coordinates.floats(), indices.integers(), weldCell_mm);
@@ -79,7 +81,6 @@ export function tessellation(oc: Kernel, shape: TopoDS_Shape, solid: boolean): T
   const edges = slots.all.map((slot) => edgeFrom(oc, slot, welded.positions, welded.vertexOf));
   const closed = solid ? closeHoles(welded, faceOfTriangle, slots.all) : undefined;
   slots.dispose();
-  seen.dispose();
   return {
     positions: welded.positions,
     triangles: closed?.triangles ?? welded.triangles,
@@ -218,30 +219,6 @@ function extentFrom(coordinates: Growing, firstVertex: number): number {
     if (x > high[axis]) high[axis] = x;
   }
   return low[0] > high[0] ? 0 : Math.hypot(high[0] - low[0], high[1] - low[1], high[2] - low[2]);
-}
-
-/** Shapes that are the same but for their orientation, found by the kernel's own hash. */
-class ShapeSet {
-  readonly #buckets = new Map<number, TopoDS_Face[]>();
-  readonly #oc: Kernel;
-
-  constructor(oc: Kernel) {
-    this.#oc = oc;
-  }
-
-  /** False where the face was there before (a face between two solids is met twice). */
-  add(face: TopoDS_Face): boolean {
-    const key = this.#oc.ReplicadShapeHasher.HashCode(face, 2_147_483_647);
-    const bucket = this.#buckets.get(key) ?? [];
-    if (bucket.some((other) => other.IsSame(face))) return false;
-    bucket.push(face);
-    this.#buckets.set(key, bucket);
-    return true;
-  }
-
-  dispose(): void {
-    for (const bucket of this.#buckets.values()) for (const face of bucket) face.delete();
-  }
 }
 
 class EdgeTable {

@@ -1,4 +1,4 @@
-import type { Model } from '@coveline/model';
+import type { CadFace, Model } from '@coveline/model';
 import { facingTriangles } from './depth-field.ts';
 import type { Region } from './regions.ts';
 import type { Soup } from './soup.ts';
@@ -19,19 +19,28 @@ export function tessellationCaveat(
 ): string | undefined {
   const { deviation_mm } = model;
   if (deviation_mm === 0) return undefined;
-  let ground_mm2 = 0;
+  let bound_mm3 = 0;
+  let farthest_mm = 0;
   facingTriangles(soup, region, near, (t) => {
-    if (isCurved(model, soup, t)) ground_mm2 += groundPlan(soup, t);
+    const face = faceOf(model, soup, t);
+    if (!face || face.kind === 'plane') return;
+    const off_mm = face.deviation_mm ?? deviation_mm;
+    farthest_mm = Math.max(farthest_mm, off_mm);
+    bound_mm3 += groundPlan(soup, t) * off_mm;
   });
-  const bound_mL = (ground_mm2 * deviation_mm) / 1000;
+  const bound_mL = bound_mm3 / 1000;
   if (bound_mL <= worthSaying * volume_mL) return undefined;
-  return `It stands on curved faces, and their triangles keep within ${deviation_mm} mm of them: the volume can be off by up to ${bound_mL.toPrecision(2)} mL. Read the model with a finer deviation to narrow this.`;
+  return `It stands on curved faces, and their triangles keep within ${farthest_mm.toPrecision(2)} mm of them: the volume can be off by up to ${bound_mL.toPrecision(2)} mL. Read the model with a finer deviation to narrow this.`;
 }
 
-function isCurved({ shapes, parts }: Model, { part, source, firstOfPart }: Soup, t: number): boolean {
+function faceOf(
+  { shapes, parts }: Model,
+  { part, source, firstOfPart }: Soup,
+  t: number,
+): CadFace | undefined {
   const { cad } = shapes[parts[part[t]].shape];
-  if (!cad || source[t] < 0) return false;
-  return cad.faces[cad.faceOfTriangle[source[t] - firstOfPart[part[t]]]].kind !== 'plane';
+  if (!cad || source[t] < 0) return undefined;
+  return cad.faces[cad.faceOfTriangle[source[t] - firstOfPart[part[t]]]];
 }
 
 function groundPlan({ uvz, triangles }: Soup, t: number): number {
