@@ -31,16 +31,19 @@ export interface Place {
 }
 
 export interface Pool extends Place {
+  /** The best number there is: `exact_mL` where there is one, else `columns_mL`. So are depth, area, deepest and spill. */
   readonly volume_mL: number;
+  /** The same by columns; absent in results of earlier versions, whose `volume_mL` it was. */
+  readonly columns_mL?: number;
   readonly depth_mm: number;
   /** Area of the liquid's surface. */
   readonly area_cm2: number;
   readonly deepest_mm: Vec3;
   /** Where the liquid first runs over. */
   readonly spill_mm: Vec3;
-  /** The same by the second, exact method, where it was asked for and possible. */
+  /** By the exact method, where it was asked for and possible; a caveat says why where it was not. */
   readonly exact_mL?: number;
-  /** volume_mL / exact_mL - 1: what the two methods differ by. */
+  /** columns_mL / exact_mL - 1: what the two methods differ by. */
   readonly difference?: number;
 }
 
@@ -89,6 +92,8 @@ export interface BlindChannel extends Place {
   readonly mouth_mm: number;
   /** depth / mouth */
   readonly ratio: number;
+  /** A stepped bore: the piece whose own depth over its own bore is the largest, where that is more than `ratio`. */
+  readonly inner?: { readonly bore_mm: number; readonly depth_mm: number; readonly ratio: number };
   readonly from: 'cad' | 'triangles';
 }
 
@@ -175,8 +180,20 @@ export interface ReachMeasure {
 /** A patch that no nozzle sees. */
 export interface JetShadow extends Place {
   readonly area_cm2: number;
-  /** Parts that stand between this patch and the nozzles, most shading first. */
+  /** Something stands in the way, or it lies beside every cone, or it faces away from every nozzle within range. */
+  readonly because: 'shaded' | 'aside' | 'turned';
+  /** Parts that stand between this patch and the nozzles, most shading first; its own part where it faces away. */
   readonly shadedBy: readonly string[];
+}
+
+/** What one nozzle does. */
+export interface JetNozzle {
+  readonly id: string;
+  readonly seen_cm2: number;
+  /** The farthest point that it sees. */
+  readonly farthest_mm: number;
+  /** Mean angle at which its jet meets the surface: 0 head-on, 90 along it. */
+  readonly incidence_deg: number;
 }
 
 /** How much of the filtered air that flows to a mouth comes straight from the filter. */
@@ -184,27 +201,38 @@ export interface SkyView extends Place {
   readonly mouth: string;
   /** 0 to 1: the part of the mouth's upstream rays that reaches a filter face uninterrupted. */
   readonly open: number;
+  /** The part of them that runs past the filter faces, with nothing in the way. With `open` and the shares it makes 1. */
+  readonly past: number;
   readonly distance_mm?: number;
   /** From the filter to the mouth at the velocity given. */
   readonly transit_s?: number;
   readonly interruptedBy: readonly { readonly part: string; readonly share: number }[];
 }
 
-/** A part that hangs above a mouth. */
+/** A part from which something can fall straight into a mouth, or close beside it. */
 export interface Overhang extends Place {
   readonly mouth: string;
-  /** Part of the mouth, seen from straight above, that it covers: 0 to 1. */
+  /** Part of the mouth, seen from straight above, into which it can fall from this part first: 0 to 1. */
   readonly covers: number;
-  /** Of its lowest point over the mouth. */
+  /** The same for the ring around the mouth; see the setting `besideMouth_mm`. */
+  readonly beside: number;
+  /** Of its lowest point over the mouth, or over the ring where it does not cover the mouth. */
   readonly height_mm: number;
 }
 
 export interface Clearance extends Place {
   readonly kind: 'floor' | 'wall' | 'door';
+  /** Floor: of the lowest point of an underside. Wall: of the nearest point. */
   readonly distance_mm?: number;
+  /** Floor: how much of the floor it stands over. */
+  readonly area_cm2?: number;
+  /** Walls and doors: their id in the site. */
+  readonly of?: string;
+  /** Walls: parts that stand nearer than the limit, nearest first. */
+  readonly nearer?: readonly { readonly part: string; readonly distance_mm: number }[];
   /** Doors: how far it opens before it strikes something, 0 to 180. */
   readonly opens_deg?: number;
-  /** Doors: what it strikes. */
+  /** Doors: what it strikes: ids of parts, of walls of the site, or "floor". */
   readonly strikes?: readonly string[];
 }
 
@@ -225,6 +253,9 @@ export interface SurveyMeasures {
   jetReach?: {
     readonly seen_cm2: number;
     readonly unseen_cm2: number;
+    /** Open to the air, and farther from every nozzle than its range. */
+    readonly beyond_cm2: number;
+    readonly nozzles: readonly JetNozzle[];
     readonly places: readonly JetShadow[];
   };
   openSky?: { readonly places: readonly SkyView[] };
@@ -253,6 +284,18 @@ export interface SurveySettings {
   readonly leastHollow_mL: number;
   /** Bores with one open end are listed from this depth on, as a multiple of the mouth's diameter. */
   readonly leastBlindRatio: number;
+  /** Edges of the triangles at which the border of a shadow is found. */
+  readonly jetSpacing_mm: number;
+  /** Unseen patches smaller than this are counted, and not listed. */
+  readonly leastShadow_cm2: number;
+  /** Width of the ring around a mouth from which what drips can drift in. */
+  readonly besideMouth_mm: number;
+  /** Undersides lower than this above the floor are listed … */
+  readonly floorBelow_mm: number;
+  /** … from this area on. */
+  readonly leastUnderside_cm2: number;
+  /** Parts nearer to a wall than this are listed. */
+  readonly wallBelow_mm: number;
 }
 
 export interface SurveyResult {

@@ -68,8 +68,8 @@ export function airSpaceOf(model: Model, settings: SurveySettings, control: Cont
     seen: new Set(),
   };
   refineBores(refiner, flood, narrowBores(model, soup, grid));
-  const pools = poolsOf(refiner, flood, settings, control);
-  const sealed = regionsOf(flood).filter(
+  const { pools, regions } = poolsOf(refiner, flood, settings, control);
+  const sealed = regions.filter(
     (r) => r.level === Infinity && r.volume_mm3 >= worthALook * settings.leastHollow_mL * 1000,
   );
   const large = largest(sealed);
@@ -80,17 +80,25 @@ export function airSpaceOf(model: Model, settings: SurveySettings, control: Cont
   return { soup, bins, grid, pools, hollows, notes };
 }
 
-function poolsOf(refiner: Refiner, flood: Flood, settings: SurveySettings, control: Control): Pool[] {
+/** Pools, on grids as fine as they need, and all regions of the flood itself once its levels stand. */
+function poolsOf(
+  refiner: Refiner,
+  flood: Flood,
+  settings: SurveySettings,
+  control: Control,
+): { pools: Pool[]; regions: readonly Region[] } {
   const worth = worthALook * settings.leastPool_mL * 1000;
-  const find = (): Region[] => regionsOf(flood).filter((r) => r.level < Infinity && r.volume_mm3 >= worth);
-  let coarse = find();
+  const worthy = (all: readonly Region[]): Region[] =>
+    all.filter((r) => r.level < Infinity && r.volume_mm3 >= worth);
+  let regions = regionsOf(flood);
   for (let round = 0; round < spillRounds; round++) {
     step(control, stage, 0.7 + round * 0.05);
-    if (!refineSpills(refiner, flood, coarse)) break;
-    coarse = find();
+    if (!refineSpills(refiner, flood, worthy(regions))) break;
+    regions = regionsOf(flood);
   }
+  const coarse = worthy(regions);
   const large = largest(coarse);
-  return coarse.flatMap((region) => {
+  const pools = coarse.flatMap((region) => {
     step(control, stage, 0.85);
     const spill = spillPlace(flood, region.nodes[0], refiner.places) ?? [0, 0];
     const pieces = (large.has(region) && refineRegion(refiner, region)) || [region];
@@ -99,6 +107,7 @@ function poolsOf(refiner: Refiner, flood: Flood, settings: SurveySettings, contr
       spill: (piece === region ? undefined : spillPlace(piece.flood, piece.nodes[0], new Map())) ?? spill,
     }));
   });
+  return { pools, regions };
 }
 
 function largest(regions: readonly Region[]): ReadonlySet<Region> {

@@ -6,7 +6,7 @@
  */
 import type { TriangleBins } from './bins.ts';
 import { buildColumns } from './columns.ts';
-import { type Flood, spread } from './flood.ts';
+import { type Flood, own, spread } from './flood.ts';
 import type { Grid } from './grid.ts';
 import { lineIndex } from './line-index.ts';
 import type { Soup } from './soup.ts';
@@ -68,7 +68,7 @@ export function floodBox(
     level[n] = -Infinity;
     seeds.push(n);
   }
-  const flood = { columns, level, from: Uint32Array.from({ length: count }, (_, n) => n) };
+  const flood = { columns, level, from: own(count) };
   const pairs = equalIntervals(coarse, flood, box, split, top_mm);
   for (let k = 0; k < pairs.length; k += 2) {
     const given = coarse.level[pairs[k]];

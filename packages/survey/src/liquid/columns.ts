@@ -24,6 +24,9 @@ export interface Columns {
   readonly floor: Uint32Array;
   readonly ceiling: Uint32Array;
   readonly columnOf: Uint32Array;
+  /** Lowest and highest crossing of all; both 0 where there is none. */
+  readonly low: number;
+  readonly high: number;
   /** Along u: strip c joins columns c and c + 1. Along v: strip i * nv + j joins (i, j) and (i, j + 1). */
   readonly alongU: Passages;
   readonly alongV: Passages;
@@ -44,8 +47,12 @@ export function buildColumns(
   const floor = new Indices(cells * 2);
   const ceiling = new Indices(cells * 2);
 
+  let low = Infinity;
+  let high = -Infinity;
   const add = (from: number, to: number, below: number, above: number): void => {
     if (to - from < contact_mm) return;
+    if (from > high) high = from;
+    if (to < low) low = to;
     bottom.push(from);
     top.push(to);
     floor.push(below);
@@ -89,6 +96,8 @@ export function buildColumns(
     floor: floor.done(),
     ceiling: ceiling.done(),
     columnOf,
+    low: low < high ? low : 0,
+    high: low < high ? high : 0,
     alongU: alongU.done(),
     alongV: alongV.done(),
   };

@@ -5,6 +5,7 @@
  */
 import FlatQueue from 'flatqueue';
 import type { Columns } from './columns.ts';
+import { Indices } from './grow.ts';
 import type { Passages } from './passages.ts';
 
 export interface Flood {
@@ -25,52 +26,110 @@ export function floodFromOutside(columns: Columns): Flood {
     level[n] = -Infinity;
     seeds.push(n);
   }
-  const flood = { columns, level, from: Uint32Array.from({ length: count }, (_, n) => n) };
+  const flood = { columns, level, from: own(count) };
   spread(flood, seeds);
   return flood;
 }
 
+/** 0, 1, 2 … */
+export function own(count: number): Uint32Array {
+  const from = new Uint32Array(count);
+  for (let n = 0; n < count; n++) from[n] = n;
+  return from;
+}
+
 /** Carries the levels of the seeds on to whatever they lower. Levels elsewhere only ever fall. */
 export function spread({ columns, level, from }: Flood, seeds: readonly number[]): void {
-  const { grid, columnOf, alongU, alongV } = columns;
+  if (seeds.length === 0) return;
+  const { grid, columnOf, alongU, alongV, low, high } = columns;
   const { nu, nv } = grid;
-  const heap = new FlatQueue<number>();
-  const run: number[] = [];
+  const settled = new Uint8Array(level.length);
+  const queue = new HeightQueue(level, low, high);
+  const run = new Indices(1024);
   for (const n of seeds) {
     if (level[n] === -Infinity) run.push(n);
-    else heap.push(n, level[n]);
+    else queue.push(n);
   }
 
-  const relax = (passages: Passages, strip: number, node: number, own: number): void => {
-    const end = passages.first[strip + 1];
-    for (let e = passages.first[strip]; e < end; e++) {
-      const other = passages.a[e] === node ? passages.b[e] : passages.b[e] === node ? passages.a[e] : -1;
+  const relax = (passages: Passages, strip: number, node: number, height: number): void => {
+    const { first, a, b, height: at } = passages;
+    const end = first[strip + 1];
+    for (let e = first[strip]; e < end; e++) {
+      const other = a[e] === node ? b[e] : b[e] === node ? a[e] : -1;
       if (other < 0) continue;
-      const height = passages.height[e];
-      const candidate = Math.max(height, own);
+      const candidate = Math.max(at[e], height);
       if (candidate >= level[other]) continue;
       level[other] = candidate;
       from[other] = node;
-      if (candidate === own) run.push(other);
-      else heap.push(other, candidate);
+      if (candidate === height) run.push(other);
+      else queue.push(other);
     }
   };
 
   for (;;) {
-    let node = run.pop();
-    if (node === undefined) {
-      const key = heap.peekValue();
-      node = heap.pop();
-      if (node === undefined || key === undefined) return;
-      if (key > level[node]) continue;
-    }
-    const own = level[node];
+    const node = run.length > 0 ? run.data[--run.length] : queue.pop();
+    if (node < 0) return;
+    if (settled[node]) continue;
+    settled[node] = 1;
+    const height = level[node];
     const c = columnOf[node];
     const i = c % nu;
     const j = (c - i) / nu;
-    relax(alongU, c, node, own);
-    if (i > 0) relax(alongU, c - 1, node, own);
-    relax(alongV, i * nv + j, node, own);
-    if (j > 0) relax(alongV, i * nv + j - 1, node, own);
+    relax(alongU, c, node, height);
+    if (i > 0) relax(alongU, c - 1, node, height);
+    relax(alongV, i * nv + j, node, height);
+    if (j > 0) relax(alongV, i * nv + j - 1, node, height);
+  }
+}
+
+/** Buckets of the queue: few enough to be made anew for a small grid. */
+const mostBuckets = 4096;
+const perBucket = 16;
+
+/**
+ * Intervals by level, lowest first. Buckets of equal height range are plain stacks; only the lowest is kept in order.
+ * An interval may be in it twice when its level fell; the second time it comes it is settled already.
+ */
+class HeightQueue {
+  readonly #level: Float64Array;
+  readonly #head: Int32Array;
+  readonly #low: number;
+  readonly #perHeight: number;
+  readonly #node = new Indices(1024);
+  readonly #next = new Indices(1024);
+  readonly #sorted = new FlatQueue<number>();
+  #current = -1;
+
+  constructor(level: Float64Array, low: number, high: number) {
+    const buckets = Math.min(mostBuckets, 1 + Math.ceil(level.length / perBucket));
+    this.#level = level;
+    this.#head = new Int32Array(buckets).fill(-1);
+    this.#low = low;
+    this.#perHeight = high > low ? (buckets - 1) / (high - low) : 0;
+  }
+
+  push(node: number): void {
+    const height = this.#level[node];
+    const last = this.#head.length - 1;
+    const bucket = Math.min(last, Math.max(0, Math.floor((height - this.#low) * this.#perHeight)));
+    if (bucket <= this.#current) {
+      this.#sorted.push(node, height);
+      return;
+    }
+    this.#next.push(this.#head[bucket] + 1);
+    this.#head[bucket] = this.#node.length;
+    this.#node.push(node);
+  }
+
+  /** -1 when empty. */
+  pop(): number {
+    while (this.#sorted.length === 0) {
+      if (++this.#current >= this.#head.length) return -1;
+      for (let slot = this.#head[this.#current]; slot >= 0; slot = this.#next.data[slot] - 1) {
+        const node = this.#node.data[slot];
+        this.#sorted.push(node, this.#level[node]);
+      }
+    }
+    return this.#sorted.pop() as number;
   }
 }

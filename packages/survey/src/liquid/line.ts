@@ -12,7 +12,7 @@ export class Line {
   readonly count: number;
   /** Places of the columns along the line, mm. */
   readonly at: Float64Array;
-  /** Per column the first crossing, per strip (k to k + 1) the first piece; then `next` until -1. */
+  /** Per column the first crossing (rows only), per strip (k to k + 1) the first piece; then `next` until -1. */
   readonly crossingHead: Int32Array;
   readonly pieceHead: Int32Array;
   crossingNext = new Int32Array(1024);
@@ -80,7 +80,8 @@ export class Line {
     let fromZ = loZ;
     for (; k < count && at[k] < hi; k++) {
       const z = loZ + slope * (at[k] - lo);
-      this.#addCrossing(k, z, turn, triangle);
+      // The columns of a file are those of the rows: their crossings are known from there.
+      if (this.#axis === 1) this.#addCrossing(k, z, turn, triangle);
       if (k > 0) this.#addPiece(k - 1, from, fromZ, at[k], z, triangle);
       from = at[k];
       fromZ = z;

@@ -1,5 +1,6 @@
 /** Connected sets of intervals: pools of standing liquid, and hollows that nothing joins to the outside. */
 import type { Flood } from './flood.ts';
+import { Indices } from './grow.ts';
 import type { Passages } from './passages.ts';
 
 export interface Region {
@@ -17,49 +18,57 @@ export const sameHeight_mm = 1e-9;
 /** Pools and hollows of a flood, in the order of their first interval. */
 export function regionsOf(flood: Flood): Region[] {
   const { columns, level } = flood;
-  const count = level.length;
-  const holds = new Uint8Array(count);
-  for (let n = 0; n < count; n++) {
-    // A passage as high as the level only lets the surplus over: regions that meet there are two.
-    if (level[n] > columns.bottom[n] + sameHeight_mm) holds[n] = 1;
+  const { bottom, columnOf, grid, alongU, alongV } = columns;
+  const { nu, nv } = grid;
+  // Per interval its place among those that hold liquid or are sealed, or -1.
+  const place = new Int32Array(level.length).fill(-1);
+  const holding = new Indices(1024);
+  for (let n = 0; n < level.length; n++) {
+    if (level[n] <= bottom[n] + sameHeight_mm) continue;
+    place[n] = holding.length;
+    holding.push(n);
   }
-  const root = new Int32Array(count).fill(-1);
-  const find = (n: number): number => {
-    let r = n;
+  const nodes = holding.done();
+  const root = new Int32Array(nodes.length).fill(-1);
+  const find = (m: number): number => {
+    let r = m;
     while (root[r] >= 0) r = root[r];
-    while (root[n] >= 0) {
-      const next = root[n];
-      root[n] = r;
-      n = next;
+    while (root[m] >= 0) {
+      const next = root[m];
+      root[m] = r;
+      m = next;
     }
     return r;
   };
-  const join = ({ a, b, height }: Passages): void => {
-    for (let e = 0; e < a.length; e++) {
-      const p = a[e];
-      const q = b[e];
-      if (!holds[p] || !holds[q] || height[e] >= Math.min(level[p], level[q]) - sameHeight_mm) continue;
-      const rp = find(p);
-      const rq = find(q);
-      if (rp !== rq) root[Math.max(rp, rq)] = Math.min(rp, rq);
+  const join = ({ first, a, b, height }: Passages, strip: number, n: number): void => {
+    for (let e = first[strip]; e < first[strip + 1]; e++) {
+      if (a[e] !== n || place[b[e]] < 0) continue;
+      // A passage as high as the level only lets the surplus over: regions that meet there are two.
+      if (height[e] >= Math.min(level[n], level[b[e]]) - sameHeight_mm) continue;
+      const p = find(place[n]);
+      const q = find(place[b[e]]);
+      if (p !== q) root[Math.max(p, q)] = Math.min(p, q);
     }
   };
-  join(columns.alongU);
-  join(columns.alongV);
-  const members = new Map<number, number[]>();
-  for (let n = 0; n < count; n++) {
-    if (!holds[n]) continue;
-    const r = find(n);
-    const list = members.get(r);
-    if (list) list.push(n);
-    else members.set(r, [n]);
+  for (const n of nodes) {
+    const c = columnOf[n];
+    const i = c % nu;
+    join(alongU, c, n);
+    join(alongV, i * nv + (c - i) / nu, n);
   }
-  return [...members.values()].map((list) => region(flood, Uint32Array.from(list)));
+  const members = new Map<number, number[]>();
+  for (let m = 0; m < nodes.length; m++) {
+    const r = find(m);
+    const list = members.get(r);
+    if (list) list.push(nodes[m]);
+    else members.set(r, [nodes[m]]);
+  }
+  return [...members.values()].map((list) => regionAt(flood, Uint32Array.from(list), flood.level[list[0]]));
 }
 
-function region(flood: Flood, nodes: Uint32Array): Region {
+/** Intervals of a flood (ascending), filled to a level. */
+export function regionAt(flood: Flood, nodes: Uint32Array, level: number): Region {
   const { columns } = flood;
-  const level = flood.level[nodes[0]];
   let height = 0;
   for (const n of nodes) height += Math.min(level, columns.top[n]) - columns.bottom[n];
   return { flood, nodes, level, volume_mm3: height * columns.grid.pitch ** 2 };

@@ -8,13 +8,13 @@
  * the outside. A component that meets the outside is a pool filled to that height. What never meets it is a hollow.
  */
 import { airLiesBelow } from './air-below.ts';
+import { type Contents, contentsBelow } from './contents.ts';
 import { Plumb } from './plumb.ts';
 import type { Solid } from './solid.ts';
 
-export interface ExactPool {
+export interface ExactPool extends Contents {
   /** Height of the liquid, mm. */
   readonly level: number;
-  readonly volume_mm3: number;
   /** Vertices at which it is deepest and at which it runs over. */
   readonly deepest: number;
   readonly spill: number;
@@ -99,8 +99,12 @@ export function exactPools(solid: Solid): ExactPools {
   }
 
   const poolOfTriangle = Int32Array.from(lowest, (v) => poolOfVertex[v]);
-  const volumes = volumesBelow(solid, poolOfTriangle, found);
-  return { pools: found.map((pool, k) => ({ ...pool, volume_mm3: volumes[k] })), poolOfTriangle };
+  const contents = contentsBelow(
+    solid,
+    poolOfTriangle,
+    found.map(({ level }) => level),
+  );
+  return { pools: found.map((pool, k) => ({ ...pool, ...contents[k] })), poolOfTriangle };
 }
 
 function lowestCorners(triangles: Uint32Array, rank: Uint32Array): Uint32Array {
@@ -126,41 +130,4 @@ function starsOf(triangles: Uint32Array, vertices: number): Stars {
   const around = new Uint32Array(triangles.length);
   for (let c = 0; c < triangles.length; c++) around[first[triangles[c] + 1]++] = (c / 3) | 0;
   return { first: first.subarray(0, vertices + 1), triangles: around };
-}
-
-/** Volume of the air between the triangles of each pool and its level: signed prisms, cut at the level. */
-function volumesBelow(
-  { positions, triangles }: Solid,
-  poolOfTriangle: Int32Array,
-  pools: readonly { level: number }[],
-): Float64Array {
-  const volumes = new Float64Array(pools.length);
-  for (let t = 0; t < poolOfTriangle.length; t++) {
-    const pool = poolOfTriangle[t];
-    if (pool < 0) continue;
-    const a = triangles[t * 3] * 3;
-    const b = triangles[t * 3 + 1] * 3;
-    const c = triangles[t * 3 + 2] * 3;
-    const flat =
-      ((positions[b] - positions[a]) * (positions[c + 1] - positions[a + 1]) -
-        (positions[c] - positions[a]) * (positions[b + 1] - positions[a + 1])) /
-      2;
-    const { level } = pools[pool];
-    volumes[pool] +=
-      flat * meanDepth(level - positions[a + 2], level - positions[b + 2], level - positions[c + 2]);
-  }
-  return volumes;
-}
-
-/** Mean over a triangle of the depth where it is positive, from the depths of its corners. */
-export function meanDepth(a: number, b: number, c: number): number {
-  const least = Math.min(a, b, c);
-  const most = Math.max(a, b, c);
-  if (most <= 0) return 0;
-  const mean = (a + b + c) / 3;
-  if (least >= 0) return mean;
-  const middle = a + b + c - least - most;
-  if (middle <= 0) return most ** 3 / ((most - middle) * (most - least)) / 3;
-  // The dry corner, taken away again.
-  return mean - least ** 3 / ((least - middle) * (least - most)) / 3;
 }

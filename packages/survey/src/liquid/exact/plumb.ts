@@ -31,18 +31,33 @@ export class Plumb {
     this.#low = [xLow, yLow];
     this.#size = Math.max(xHigh - xLow, yHigh - yLow, 1e-9) / wanted;
     this.#across = [Math.floor((xHigh - xLow) / this.#size) + 1, Math.floor((yHigh - yLow) / this.#size) + 1];
+    // Bins that the triangle's ground plan touches, one more where it ends at a border: i0, j0, i1, j1.
+    const spans = new Uint16Array(n * 4);
+    const margin = this.#size * slack;
     const first = new Uint32Array(this.#across[0] * this.#across[1] + 2);
     for (let t = 0; t < n; t++) {
-      this.#eachBin(t, (bin) => {
-        first[bin + 2]++;
-      });
+      const a = triangles[t * 3] * 3;
+      const b = triangles[t * 3 + 1] * 3;
+      const c = triangles[t * 3 + 2] * 3;
+      for (const k of [0, 1] as const) {
+        const p = positions[a + k];
+        const q = positions[b + k];
+        const r = positions[c + k];
+        spans[t * 4 + k] = this.#bin(k, Math.min(p, q, r) - margin);
+        spans[t * 4 + 2 + k] = this.#bin(k, Math.max(p, q, r) + margin);
+      }
+      for (let j = spans[t * 4 + 1]; j <= spans[t * 4 + 3]; j++) {
+        const row = j * this.#across[0];
+        for (let i = spans[t * 4]; i <= spans[t * 4 + 2]; i++) first[row + i + 2]++;
+      }
     }
     for (let b = 2; b < first.length; b++) first[b] += first[b - 1];
     this.#entries = new Uint32Array(first[first.length - 1]);
     for (let t = 0; t < n; t++) {
-      this.#eachBin(t, (bin) => {
-        this.#entries[first[bin + 1]++] = t;
-      });
+      for (let j = spans[t * 4 + 1]; j <= spans[t * 4 + 3]; j++) {
+        const row = j * this.#across[0];
+        for (let i = spans[t * 4]; i <= spans[t * 4 + 2]; i++) this.#entries[first[row + i + 1]++] = t;
+      }
     }
     this.#first = first;
   }
@@ -105,19 +120,6 @@ export class Plumb {
   #bin(k: 0 | 1, value: number): number {
     const bin = Math.floor((value - this.#low[k]) / this.#size);
     return Math.min(Math.max(bin, 0), this.#across[k] - 1);
-  }
-
-  /** Bins that the triangle's ground plan touches, one more where it ends at a border. */
-  #eachBin(t: number, visit: (bin: number) => void): void {
-    const { positions, triangles } = this.#solid;
-    const span = (k: 0 | 1): [number, number] => {
-      const values = [0, 1, 2].map((c) => positions[triangles[t * 3 + c] * 3 + k]);
-      const margin = this.#size * slack;
-      return [this.#bin(k, Math.min(...values) - margin), this.#bin(k, Math.max(...values) + margin)];
-    };
-    const [i0, i1] = span(0);
-    const [j0, j1] = span(1);
-    for (let j = j0; j <= j1; j++) for (let i = i0; i <= i1; i++) visit(j * this.#across[0] + i);
   }
 }
 

@@ -1,91 +1,115 @@
 /** The exact method on one pool that the columns have found. */
-import type { Region } from '../regions.ts';
-import type { Soup } from '../soup.ts';
+import type { Vec3 } from '@coveline/model';
+import { type Region, regionAt } from '../regions.ts';
 import { inflated } from './inflate.ts';
-import { exactPools } from './merge-tree.ts';
+import { type ExactPool, exactPools } from './merge-tree.ts';
+import type { OuterShell } from './outer-shells.ts';
 import { Plumb } from './plumb.ts';
 import type { Solid, Union } from './solid.ts';
 
-export interface ExactPart {
+/** A pool by the exact method, with the columns that stand in it. Places are u, v, z in the turned frame. */
+export interface ExactPiece {
   /** The same for a pool that is found again from another region: its deepest point and level, to 0.01 mm. */
   readonly key: string;
+  /** What of the region lies in it, filled to its level. */
+  readonly region: Region;
   readonly volume_mm3: number;
+  readonly area_mm2: number;
+  readonly level: number;
+  readonly deepest: Vec3;
+  readonly spill: Vec3;
 }
 
+/** Levels that differ by less are one, mm: a seam may be closed by the contact distance in one method and not in the other. */
+const sameLevel_mm = 0.03;
+/** Pools under this are slivers of the union, mm3. */
+const least_mm3 = 1e-3;
+
 /**
- * The exact pools that the union of the parts around a region keeps under the region's columns. Several parts are first
- * made thicker by half of what counts as touching: all faces, so floor and spill point rise alike.
+ * The exact pools that the union of the shells around a region keeps under the region's columns. Several shells are first
+ * made thicker by half of what counts as touching: all faces, so floor and spill point rise alike; what the walls then
+ * take from the pool is given back, to first order the wetted area less the surface, times that thickness.
  */
 export function exactPoolsUnder(
-  soup: Soup,
   region: Region,
-  parts: readonly number[],
+  shells: readonly OuterShell[],
   contact_mm: number,
   union: Union,
-): ExactPart[] {
-  const solids = parts.map((part) => solidOf(soup, part));
-  const solid = union(solids.length > 1 ? solids.map((s) => inflated(s, contact_mm / 2)) : solids);
+): ExactPiece[] {
+  const thicker = shells.length > 1 ? contact_mm / 2 : 0;
+  const solid = shells.length > 1 ? union(shells.map((s) => inflated(s, thicker))) : shells[0];
   const { pools, poolOfTriangle } = exactPools(solid);
   const plumb = new Plumb(solid);
-  const { columns } = region.flood;
-  const { grid, columnOf, bottom, top } = columns;
+  const poolUnder = (n: number): number => poolUnderColumn(region, n, plumb, poolOfTriangle, contact_mm);
+
   const kept = new Set<number>();
   const every = Math.ceil(region.nodes.length / mostProbes);
   for (let k = 0; k < region.nodes.length; k += every) {
-    const n = region.nodes[k];
-    const i = columnOf[n] % grid.nu;
-    const z = bottom[n] + probeHeight * (Math.min(top[n], region.level) - bottom[n]) + contact_mm;
-    const below = plumb.drop(
-      grid.u0 + i * grid.pitch,
-      grid.v0 + ((columnOf[n] - i) / grid.nu) * grid.pitch,
-      z,
-    );
-    // A probe that starts in a wall, which was made thicker, falls through it.
-    if (below < 0 || z - plumb.height > 2 * (z - bottom[n])) continue;
-    if (poolOfTriangle[below] >= 0) kept.add(poolOfTriangle[below]);
+    const pool = poolUnder(region.nodes[k]);
+    if (pool >= 0 && pools[pool].volume_mm3 > least_mm3) kept.add(pool);
   }
-  return [...kept].map((k) => {
-    const { deepest, level, volume_mm3 } = pools[k];
-    const at = [...solid.positions.subarray(deepest * 3, deepest * 3 + 3), level];
-    return { key: at.map((c) => Math.round(c * 100)).join(' '), volume_mm3 };
-  });
+  const regions = divided(region, pools, kept, poolUnder);
+  return [...kept].map((k) => pieceOf(solid, pools[k], regions.get(k) ?? region, thicker));
 }
 
 /** Columns of a region from which the exact pools under them are sought, and how high in the liquid one starts. */
 const mostProbes = 400;
 const probeHeight = 0.1;
 
-/** The closed shells of a part. */
-export function solidOf({ uvz, triangles, part, sheet }: Soup, index: number): Solid {
-  const start = lowerBound(part, index);
-  const end = lowerBound(part, index + 1);
-  const number = new Map<number, number>();
-  const corners: number[] = [];
-  for (let t = start; t < end; t++) {
-    if (sheet[t]) continue;
-    for (let c = 0; c < 3; c++) {
-      const v = triangles[t * 3 + c];
-      let own = number.get(v);
-      if (own === undefined) {
-        own = number.size;
-        number.set(v, own);
-      }
-      corners.push(own);
-    }
-  }
-  const positions = new Float64Array(number.size * 3);
-  for (const [v, own] of number) positions.set(uvz.subarray(v * 3, v * 3 + 3), own * 3);
-  return { positions, triangles: Uint32Array.from(corners) };
+/** Index of the exact pool in which a column of the region stands, or -1. */
+function poolUnderColumn(
+  { flood: { columns }, level }: Region,
+  n: number,
+  plumb: Plumb,
+  poolOfTriangle: Int32Array,
+  contact_mm: number,
+): number {
+  const { grid, columnOf, bottom, top } = columns;
+  const i = columnOf[n] % grid.nu;
+  const z = bottom[n] + probeHeight * (Math.min(top[n], level) - bottom[n]) + contact_mm;
+  const below = plumb.drop(grid.u0 + i * grid.pitch, grid.v0 + ((columnOf[n] - i) / grid.nu) * grid.pitch, z);
+  // A probe that starts in a wall, which was made thicker, falls through it.
+  if (below < 0 || z - plumb.height > 2 * (z - bottom[n])) return -1;
+  return poolOfTriangle[below];
 }
 
-/** First index whose value is not below `value` in an ascending array. */
-export function lowerBound(sorted: Uint32Array, value: number): number {
-  let low = 0;
-  let high = sorted.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (sorted[middle] < value) low = middle + 1;
-    else high = middle;
+/** The columns of a region by exact pool, where there are several or the level is another one. */
+function divided(
+  region: Region,
+  pools: readonly ExactPool[],
+  kept: ReadonlySet<number>,
+  poolUnder: (n: number) => number,
+): Map<number, Region> {
+  const [only] = kept;
+  if (kept.size === 0 || (kept.size === 1 && Math.abs(pools[only].level - region.level) < sameLevel_mm)) {
+    return new Map();
   }
-  return low;
+  const { bottom } = region.flood.columns;
+  const nodes = new Map<number, number[]>([...kept].map((k) => [k, []]));
+  for (const n of region.nodes) {
+    const k = poolUnder(n);
+    if (k >= 0 && bottom[n] < pools[k].level) nodes.get(k)?.push(n);
+  }
+  return new Map(
+    [...nodes]
+      .filter(([, own]) => own.length > 0)
+      .map(([k, own]) => [
+        k,
+        regionAt(region.flood, Uint32Array.from(own), Math.min(pools[k].level, region.level)),
+      ]),
+  );
+}
+
+function pieceOf({ positions }: Solid, pool: ExactPool, region: Region, thicker: number): ExactPiece {
+  const { deepest, spill, level, volume_mm3, area_mm2, wetted_mm2 } = pool;
+  const at = (v: number): Vec3 => [positions[v * 3], positions[v * 3 + 1], positions[v * 3 + 2] - thicker];
+  return {
+    key: [...at(deepest), level].map((c) => Math.round(c * 100)).join(' '),
+    region,
+    volume_mm3: volume_mm3 + thicker * (wetted_mm2 - area_mm2),
+    area_mm2,
+    level: level - thicker,
+    deepest: at(deepest),
+    spill: at(spill),
+  };
 }
