@@ -6,6 +6,7 @@ export default defineConfig({
   // These reach Node's own resolver too: "import" among them would break packages that require each other (pg).
   ssr: { resolve: { conditions: ['source', 'node'] } },
   test: {
+    globalSetup: './scripts/kernel.mjs',
     include: [
       'packages/*/src/**/*.test.ts',
       'apps/*/src/**/*.test.{ts,tsx}',

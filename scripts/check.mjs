@@ -3,7 +3,7 @@ import { spawnSync } from 'node:child_process';
 
 const steps = [
   ['npx', ['biome', 'ci', '.']],
-  ['npx', ['tsc', '-b']],
+  ['npm', ['run', '--silent', 'build:node']],
   ['node', ['scripts/layers.mjs']],
 ];
 for (const [command, args] of steps) {

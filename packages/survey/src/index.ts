@@ -1,6 +1,7 @@
 export { measureInsideCorners } from './corners/inside-corners.ts';
 export { measureFlatFaces } from './flat/flat-faces.ts';
 export { measureNarrowGaps } from './gaps/narrow-gaps.ts';
+export { measureJetReach } from './jets/jet-reach.ts';
 export { loadManifoldUnion } from './liquid/exact/manifold-union.ts';
 export type { Solid, Union } from './liquid/exact/solid.ts';
 export type {
@@ -13,6 +14,7 @@ export type {
   FastenerHead,
   FlatFace,
   InsideCorner,
+  JetNozzle,
   JetShadow,
   Joint,
   MeasureName,
@@ -46,5 +48,14 @@ export { SurveyStopped } from './stopped.ts';
 export { type SurveyRequest, survey } from './survey.ts';
 export type { Tilt } from './tilt.ts';
 export { closestPoint, type Nearest, newNearest } from './tree/closest.ts';
+export {
+  anyHits,
+  type ClosestPoints,
+  closestPoints,
+  type FirstHits,
+  firstHits,
+  pointLength,
+  rayLength,
+} from './tree/many.ts';
 export { anyHit, firstHit, type Hit, newHit } from './tree/ray.ts';
 export { buildTree, type Tree, treeOf } from './tree/tree.ts';

@@ -92,9 +92,9 @@ function caster(model: Model, tree: Tree, camera: Camera, out: Samples): (x: num
 }
 
 /** Far enough from the target to start before and to end behind everything. */
-function reachOf({ boxes }: Tree, { target }: Camera): number {
+function reachOf({ box }: Tree, { target }: Camera): number {
   const far = (axis: number): number =>
-    Math.max(Math.abs(boxes[axis] - target[axis]), Math.abs(boxes[axis + 3] - target[axis]));
+    Math.max(Math.abs(box[axis] - target[axis]), Math.abs(box[axis + 3] - target[axis]));
   return Math.hypot(far(0), far(1), far(2)) + 1;
 }
 

@@ -1,4 +1,4 @@
-import { stackSize, type Tree } from './tree.ts';
+import type { Tree } from './tree.ts';
 
 /** The nearest point of a surface. Reuse one object for many queries. */
 export interface Nearest {
@@ -16,11 +16,10 @@ export function newNearest(): Nearest {
   return { distance: Infinity, x: 0, y: 0, z: 0, slot: -1, triangle: -1, part: -1 };
 }
 
-const stack = new Int32Array(stackSize);
-const stackD = new Float64Array(stackSize);
-const found = new Float64Array(3);
-
-/** Nearest point of all triangles within `reach` mm of xyz; false when there is none, and `out` is then left alone. */
+/**
+ * Nearest point of all triangles within `reach` mm of xyz, of equally near triangles the first in model order; false
+ * when there is none, and `out` is then left alone.
+ */
 export function closestPoint(
   tree: Tree,
   x: number,
@@ -29,57 +28,18 @@ export function closestPoint(
   reach: number,
   out: Nearest,
 ): boolean {
-  const { first, count, corners } = tree;
-  if (tree.triangle.length === 0) return false;
-  let best = reach * reach;
-  let slotBest = -1;
-  let bx = 0;
-  let by = 0;
-  let bz = 0;
-  let top = 0;
-  stack[0] = 0;
-  stackD[top++] = boxDistance(tree, 0, x, y, z);
-  while (top > 0) {
-    const node = stack[--top];
-    if (stackD[top] > best) continue;
-    const from = first[node];
-    if (count[node] === 0) {
-      const l = boxDistance(tree, from, x, y, z);
-      const r = boxDistance(tree, from + 1, x, y, z);
-      const near = l <= r ? from : from + 1;
-      stack[top] = from + from + 1 - near;
-      stackD[top++] = Math.max(l, r);
-      stack[top] = near;
-      stackD[top++] = Math.min(l, r);
-      continue;
-    }
-    for (let slot = from; slot < from + count[node]; slot++) {
-      const d = nearestOnTriangle(corners, slot * 9, x, y, z, found);
-      if (d > best || (d === best && slotBest >= 0)) continue;
-      best = d;
-      slotBest = slot;
-      bx = found[0];
-      by = found[1];
-      bz = found[2];
-    }
-  }
-  if (slotBest < 0) return false;
-  out.distance = Math.sqrt(best);
-  out.x = bx;
-  out.y = by;
-  out.z = bz;
-  out.slot = slotBest;
-  out.triangle = tree.triangle[slotBest];
-  out.part = tree.part[slotBest];
+  const { calls, root, work, triangles, results } = tree.kernel;
+  if (triangles === 0) return false;
+  const slot = calls.closest(root, work, x, y, z, reach);
+  if (slot < 0) return false;
+  out.distance = results[0];
+  out.x = results[1];
+  out.y = results[2];
+  out.z = results[3];
+  out.slot = slot;
+  out.triangle = slot;
+  out.part = tree.part[slot];
   return true;
-}
-
-function boxDistance({ boxes }: Tree, node: number, x: number, y: number, z: number): number {
-  const b = node * 6;
-  const dx = Math.max(boxes[b] - x, 0, x - boxes[b + 3]);
-  const dy = Math.max(boxes[b + 1] - y, 0, y - boxes[b + 4]);
-  const dz = Math.max(boxes[b + 2] - z, 0, z - boxes[b + 5]);
-  return dx * dx + dy * dy + dz * dz;
 }
 
 /**
