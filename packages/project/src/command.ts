@@ -3,6 +3,7 @@
  * log of commands is the audit trail.
  */
 import * as z from 'zod';
+import { answer } from './answer.ts';
 import { keptCalculation } from './kept-calculation.ts';
 import { brief, decision, type Project, partChange, upAxis } from './schema.ts';
 
@@ -20,6 +21,12 @@ export const command = z.discriminatedUnion('do', [
     revision: z.string(),
     finding: z.string(),
     decision: decision.nullable().describe('null withdraws the decision'),
+  }),
+  z.object({
+    do: z.literal('answer'),
+    revision: z.string(),
+    item: z.string().min(1).max(100).describe('id of a question or of a requirement'),
+    answer: answer.nullable().describe('null: not looked at'),
   }),
   z.object({
     do: z.literal('setRevision'),
@@ -53,6 +60,11 @@ export function applyCommand(project: Project, c: Command): { project: Project; 
       const before = project.decisions[known(project, c.revision)]?.[c.finding] ?? null;
       const decisions = withEntry(project.decisions, c.revision, c.finding, c.decision);
       return { project: { ...project, decisions }, inverse: { ...c, decision: before } };
+    }
+    case 'answer': {
+      const before = project.answers[known(project, c.revision)]?.[c.item] ?? null;
+      const answers = withEntry(project.answers, c.revision, c.item, c.answer);
+      return { project: { ...project, answers }, inverse: { ...c, answer: before } };
     }
     case 'setRevision': {
       const before = project.revisions.find((r) => r.id === known(project, c.revision))!;

@@ -14,6 +14,8 @@ export function describeCommand(command: Command, project: Project): string {
       return describePart(command.part, command.change);
     case 'decide':
       return describeDecision(command);
+    case 'answer':
+      return describeAnswer(command);
     case 'setRevision':
       return describeRevision(command, project);
     case 'setCalculation':
@@ -63,6 +65,16 @@ function describeDecision({ finding, decision }: Extract<Command, { do: 'decide'
     case 'doesNotApply':
       return `Decide that ${finding} does not apply`;
   }
+}
+
+const answerWords = {
+  asItShould: 'as it should be',
+  notAsItShould: 'not as it should be',
+  notHere: 'not on this machine',
+} as const;
+
+function describeAnswer({ item, answer }: Extract<Command, { do: 'answer' }>): string {
+  return answer === null ? `Take back the answer to ${item}` : `Answer ${item}: ${answerWords[answer.state]}`;
 }
 
 function describeRevision(command: Extract<Command, { do: 'setRevision' }>, project: Project): string {

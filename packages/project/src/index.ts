@@ -1,3 +1,4 @@
+export { type Answer, answer, type Mark, mark, type Photograph, photograph } from './answer.ts';
 export { applyCommand, type Command, command } from './command.ts';
 export { describeCommand } from './describe.ts';
 export { type KeptCalculation, keptCalculation, longestInput } from './kept-calculation.ts';

@@ -3,6 +3,7 @@
  * HTTP API. A project on disk is a folder with `project.json` of this shape beside its model files.
  */
 import * as z from 'zod';
+import { answer } from './answer.ts';
 import { keptCalculation } from './kept-calculation.ts';
 
 export const areaClass = z.enum(['food', 'splash', 'nonFood']).describe('EN 1672-2');
@@ -129,6 +130,8 @@ export const project = z.object({
   parts: z.record(z.string(), z.record(z.string(), partChange)).default({}),
   /** Per revision id: decisions by finding id. */
   decisions: z.record(z.string(), z.record(z.string(), decision)).default({}),
+  /** Per revision id: what was found on the round, by id of the question or requirement. */
+  answers: z.record(z.string(), z.record(z.string(), answer)).default({}),
   /** In the order in which they were kept. */
   calculations: z.array(keptCalculation).default([]),
 });

@@ -16,7 +16,8 @@ export interface Draft {
   readonly demand: Demand;
   readonly limit: Limit | null;
   readonly status: 'notMet' | 'notShown';
-  readonly measure: MeasureKey;
+  /** Null: seen by people on the round. */
+  readonly measure: MeasureKey | null;
   /** What the id is made from beside the requirement: a place for single places, a part or a shape for groups. */
   readonly anchor: string;
   /** Gravest first. */

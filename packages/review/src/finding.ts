@@ -18,7 +18,9 @@ export function findingOf(scene: Scene, draft: Draft): Ranked {
   const boxes =
     places.length > 0
       ? places.map(({ bounds_mm: [low, high] }) => ({ low, high }))
-      : draft.parts.map((p) => scene.known.extents[p]);
+      : draft.parts.length > 0
+        ? draft.parts.map((p) => scene.known.extents[p])
+        : scene.known.extents;
   const box = around(boxes);
   const at_mm = places[0]?.at_mm ?? middle(box);
   const { consequence, beyond } = consequenceOf(draft, scene.brief.careLevel);

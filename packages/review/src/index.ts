@@ -3,4 +3,5 @@ export { limitInWords } from './finding.ts';
 export { proposeParts } from './parts/propose.ts';
 export type { ReviewRequest } from './request.ts';
 export { review } from './review.ts';
+export type { Round, RoundItem, RoundStop } from './round/round.ts';
 export type * from './types.ts';

@@ -1,5 +1,5 @@
 import type { Model } from '@coveline/model';
-import type { Brief, PartChange } from '@coveline/project';
+import type { Answer, Brief, PartChange } from '@coveline/project';
 import type { SurveyResult } from '@coveline/survey';
 
 export interface ReviewRequest {
@@ -9,6 +9,8 @@ export interface ReviewRequest {
   readonly brief: Brief;
   /** What people set, by part id. */
   readonly partChanges: Readonly<Record<string, PartChange>>;
+  /** What was found on the round, by id of the question or requirement. */
+  readonly answers?: Readonly<Record<string, Answer>>;
   /** ISO date: which law is in force. */
   readonly today: string;
 }

@@ -3,6 +3,7 @@ import type { MeasureKey } from '@coveline/catalogue';
 import type { RuleResult } from './draft.ts';
 import { findingOf, type Ranked } from './finding.ts';
 import type { ReviewRequest } from './request.ts';
+import { roundOf } from './round/round.ts';
 import { cableBundles } from './rules/cable-bundles.ts';
 import { clearances } from './rules/clearances.ts';
 import { deadLegs } from './rules/dead-legs.ts';
@@ -12,6 +13,7 @@ import { insideCorners } from './rules/inside-corners.ts';
 import { joints } from './rules/joints.ts';
 import { narrowGaps } from './rules/narrow-gaps.ts';
 import { overhead } from './rules/overhead.ts';
+import { roundFindings } from './rules/round.ts';
 import { standingLiquid } from './rules/standing-liquid.ts';
 import { isComputed, type Scene, sceneOf } from './scene.ts';
 import { statusesOf } from './status.ts';
@@ -46,21 +48,24 @@ export function review(request: ReviewRequest): ReviewResult {
       if (!notes.includes(note)) notes.push(note);
     }
   }
+  results.push(roundFindings(scene));
   const findings = inOrder(results.flatMap((r) => r.drafts.map((draft) => findingOf(scene, draft))));
   return {
     schema: 'coveline.review/1',
     findings,
     requirements: statusesOf(scene, findings, results),
     parts: scene.parts,
+    round: roundOf(scene),
     notes: [...notes, ...results.flatMap((r) => r.notes)],
   };
 }
 
-const kinds = [...new Set(rules.map(([measure]) => measure))];
+/** What people saw comes after what was measured. */
+const kinds: readonly (MeasureKey | null)[] = [...new Set(rules.map(([measure]) => measure)), null];
 
 /** Rank first; within it what is less slight, then by kind, as numbers of different kinds do not compare; then weight. */
 function inOrder(ranked: readonly Ranked[]): readonly Finding[] {
-  const kind = ({ finding }: Ranked) => kinds.indexOf(finding.measure!);
+  const kind = ({ finding }: Ranked) => kinds.indexOf(finding.measure);
   return [...ranked]
     .sort(
       (a, b) =>

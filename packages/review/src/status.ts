@@ -3,6 +3,9 @@ import { type Demand, type Evidence, elements, type MeasureKey } from '@coveline
 import type { RuleResult } from './draft.ts';
 import { some, theName } from './names/display.ts';
 import type { Noun } from './names/nouns.ts';
+import { presentElements } from './parts/elements.ts';
+import { toldOnRound } from './round/evidence.ts';
+import { type Round, roundOf } from './round/round.ts';
 import { isComputed, type Scene } from './scene.ts';
 import type { Finding, RequirementStatus } from './types.ts';
 
@@ -14,8 +17,11 @@ export function statusesOf(
   findings: readonly Finding[],
   rules: readonly RuleResult[],
 ): readonly RequirementStatus[] {
-  const present = presentElements(scene);
-  return [...scene.demands.values()].map((demand) => statusOf(scene, demand, findings, rules, present));
+  const present = presentElements(scene.known);
+  const round = roundOf(scene);
+  return [...scene.demands.values()].map((demand) =>
+    statusOf(scene, demand, findings, rules, present, round),
+  );
 }
 
 function statusOf(
@@ -24,6 +30,7 @@ function statusOf(
   findings: readonly Finding[],
   rules: readonly RuleResult[],
   present: ReadonlySet<string>,
+  round: Round,
 ): RequirementStatus {
   const own = findings.filter(
     (f) => isCaseOf(scene, f.requirement, demand.id) || tellsOn(scene, f, demand, rules),
@@ -37,6 +44,8 @@ function statusOf(
   if (own.some((f) => f.status === 'notMet'))
     return line('notMet', `${own.length} ${own.length === 1 ? 'finding' : 'findings'}: ${own[0].title}`);
   if (own.length > 0) return line('notShown', own[0].title);
+  const told = toldOnRound(round, demand);
+  if (told) return line(told.status, told.basis);
   const idle = rules.map((r) => r.idle?.[demand.id]).find((reason) => reason !== undefined);
   if (idle !== undefined) return line('noSuchElement', idle);
   const isPresent = alwaysThere.has(demand.element) || present.has(demand.element);
@@ -82,13 +91,6 @@ function isCaseOf(scene: Scene, found: string, asked: string): boolean {
 function tellsOn(scene: Scene, f: Finding, demand: Demand, rules: readonly RuleResult[]): boolean {
   if (demand.specialises !== f.requirement || rules.some((r) => r.settles.includes(demand.id))) return false;
   return f.parts.some((id) => scene.known.is[scene.known.indexOf.get(id)!]?.element === demand.element);
-}
-
-function presentElements(scene: Scene): ReadonlySet<string> {
-  const out = new Set<string>();
-  for (const is of scene.known.is) if (is) out.add(is.element);
-  if (out.has('pipe') || out.has('pump') || out.has('valve')) out.add('gasket');
-  return out;
 }
 
 const measureWords: Record<MeasureKey, string> = {

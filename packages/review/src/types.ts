@@ -3,6 +3,7 @@ import type { AreaClass, Citation, MeasureKey, Remedy, RequirementKind } from '@
 import type { Vec3 } from '@coveline/model';
 import type { PartData } from '@coveline/project';
 import type { Working } from '@coveline/quantity';
+import type { Round } from './round/round.ts';
 
 /** A number of a finding with the way it came about. */
 export interface FindingNumber {
@@ -72,5 +73,6 @@ export interface ReviewResult {
   readonly requirements: readonly RequirementStatus[];
   /** Proposals merged with what people set. */
   readonly parts: readonly PartData[];
+  readonly round: Round;
   readonly notes: readonly string[];
 }
