@@ -26,6 +26,16 @@ export const product = z.object({
   shelfLife_days: z.number().min(0).max(5000).optional(),
   allergens: z.array(z.string().min(1)).default([]),
   particles: z.boolean().default(false),
+  kind: z
+    .enum(['general', 'rawAnimal', 'freshCut', 'fermented', 'dryForInfants', 'fatAndDry', 'scombroidFish'])
+    .optional()
+    .describe('foods with hazards of their own'),
+  heating: z
+    .enum(['none', 'beforeFilling', 'inPack'])
+    .optional()
+    .describe('the last step that kills, as seen from this machine; not known without it'),
+  eaten: z.enum(['asIs', 'cooked']).optional().describe('as it leaves the pack, or cooked by who eats it'),
+  lowOxygen: z.boolean().optional().describe('packed under vacuum or protective gas'),
 });
 
 export const cleaningWay = z.enum(['inPlace', 'outOfPlace', 'foamAndRinse', 'byHand', 'dry']);
