@@ -12,7 +12,8 @@ import type { Grid } from './grid.ts';
 import { lineIndex } from './line-index.ts';
 import { narrowBores } from './narrow-bores.ts';
 import { gridFor } from './pitch.ts';
-import { type Refiner, refineBores, refineRegion, refineSpills } from './refine.ts';
+import { type Refiner, refineRegion, refineSpills } from './refine.ts';
+import { refineBores } from './refine-bores.ts';
 import { type Region, regionsOf } from './regions.ts';
 import { type Soup, soupOf } from './soup.ts';
 import { spillPlace } from './spill.ts';
@@ -67,7 +68,12 @@ export function airSpaceOf(model: Model, settings: SurveySettings, control: Cont
     places: new Map(),
     seen: new Set(),
   };
-  refineBores(refiner, flood, narrowBores(model, soup, grid));
+  const unsure = refineBores(refiner, flood, narrowBores(model, soup, grid));
+  if (unsure > 0) {
+    notes.push(
+      `${unsure} long or narrow bores beside liquid were followed by columns coarser than a quarter of their width; where they drain, the columns may not see it.`,
+    );
+  }
   const { pools, regions } = poolsOf(refiner, flood, settings, control);
   const sealed = regions.filter(
     (r) => r.level === Infinity && r.volume_mm3 >= worthALook * settings.leastHollow_mL * 1000,

@@ -1,6 +1,6 @@
 /**
- * Refinement where the answer depends on it: around the spill point of every pool that counts, around narrow bores, and
- * over small pools and hollows as a whole.
+ * Refinement where the answer depends on it: around the spill point of every pool that counts, and over small pools
+ * and hollows as a whole. Along narrow bores: `refine-bores.ts`.
  */
 import type { TriangleBins } from './bins.ts';
 import { type Box, floodBox, widened } from './box.ts';
@@ -23,7 +23,7 @@ export interface Refiner {
 const spillReach = 2;
 const spillSplit = 5;
 /** Surface this far above the level of a region has no bearing on it. */
-const headroom_mm = 1;
+export const headroom_mm = 1;
 
 /** Lowers the levels of the flood where a finer grid around a spill point finds a lower way. True if one fell. */
 export function refineSpills(refiner: Refiner, flood: Flood, pools: readonly Region[]): boolean {
@@ -35,61 +35,28 @@ export function refineSpills(refiner: Refiner, flood: Flood, pools: readonly Reg
     const key = keyOf(flood, spill, level);
     if (seen.has(key)) continue;
     seen.add(key);
-    changed.push(...lowerAround(refiner, flood, spill, spillSplit, level));
+    changed.push(...lowerIn(refiner, flood, boxAround(flood, spill), spillSplit, level));
   }
   spread(flood, changed);
   return changed.length > 0;
 }
 
-/** A place where liquid may drain through a bore narrower than the columns can be trusted to meet, turned frame. */
-export interface NarrowBore {
-  readonly at: readonly [number, number];
-  readonly radius_mm: number;
-}
-
-/** Columns across a bore that find it reliably. */
-const columnsAcross = 4;
-const mostBoreSplit = 16;
-
-/** Lowers the levels of the flood where a finer grid around a narrow bore finds a way out through it. */
-export function refineBores(refiner: Refiner, flood: Flood, bores: readonly NarrowBore[]): void {
-  const { grid } = flood.columns;
-  for (const { at, radius_mm } of bores) {
-    const level = highestLiquid(flood, boxAround(flood, at));
-    if (level === -Infinity) continue;
-    const split = Math.min(mostBoreSplit, Math.ceil((columnsAcross * grid.pitch) / (2 * radius_mm)));
-    spread(flood, lowerAround(refiner, flood, at, split, level));
-  }
-}
-
-function boxAround({ columns: { grid } }: Flood, [u, v]: readonly [number, number]): Box {
+/** The coarse columns around a place. */
+export function boxAround({ columns: { grid } }: Flood, [u, v]: readonly [number, number]): Box {
   const i = Math.floor((u - grid.u0) / grid.pitch);
   const j = Math.floor((v - grid.v0) / grid.pitch);
   return widened({ i0: i, i1: i + 1, j0: j, j1: j + 1 }, spillReach, grid);
 }
 
-/** -Infinity where no interval of the box keeps liquid. */
-function highestLiquid({ columns, level }: Flood, { i0, i1, j0, j1 }: Box): number {
-  let highest = -Infinity;
-  for (let j = j0; j <= j1; j++) {
-    const row = j * columns.grid.nu;
-    for (let n = columns.first[row + i0]; n < columns.first[row + i1 + 1]; n++) {
-      if (level[n] > columns.bottom[n] + sameHeight_mm && level[n] < Infinity)
-        highest = Math.max(highest, level[n]);
-    }
-  }
-  return highest;
-}
-
-/** Intervals near a place whose levels, up to `level`, a finer grid lowers; they are lowered, but not spread yet. */
-function lowerAround(
+/** Intervals of a box whose levels, up to `level`, a finer grid lowers; they are lowered, but not spread yet. */
+export function lowerIn(
   { soup, bins, contact_mm, places, seen }: Refiner,
   flood: Flood,
-  at: readonly [number, number],
+  box: Box,
   split: number,
   level: number,
 ): number[] {
-  const fine = floodBox(soup, bins, flood, boxAround(flood, at), split, level + headroom_mm, contact_mm);
+  const fine = floodBox(soup, bins, flood, box, split, level + headroom_mm, contact_mm);
   const changed: number[] = [];
   for (let k = 0; k < fine.pairs.length; k += 2) {
     const n = fine.pairs[k];
