@@ -44,7 +44,7 @@ export function hazardsOf(brief: Brief): HazardReview {
     }),
     ...allergenChange(brief),
   ].sort((a, b) => b.level - a.level);
-  const worst = hazards.reduce<Level>((most, h) => (h.level > most ? h.level : most), 1);
+  const worst = hazards[0]?.level ?? 1;
   const vulnerable = brief.consumers === 'vulnerable' && hazards.some((h) => h.kind === 'biological');
   const level = vulnerable ? (Math.min(worst + 1, 4) as Level) : worst;
   const reasons =
