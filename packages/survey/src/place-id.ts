@@ -1,6 +1,16 @@
 import type { Vec3 } from '@coveline/model';
 
-export type PlaceKind = 'pool' | 'flat' | 'corner' | 'gap' | 'joint' | 'hollow' | 'blind' | 'weld';
+export type PlaceKind =
+  | 'pool'
+  | 'flat'
+  | 'corner'
+  | 'gap'
+  | 'joint'
+  | 'hollow'
+  | 'blind'
+  | 'leg'
+  | 'member'
+  | 'weld';
 
 /** Positions are rounded to this before they enter an id, so that noise in the last digits does not rename a place. */
 const rounding_mm = 5;

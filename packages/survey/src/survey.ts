@@ -62,7 +62,7 @@ const inWords: Readonly<Record<Offered, string>> = {
  */
 export async function survey(
   model: Model,
-  { settings: asked, measures: names = offered, tilt, exact }: SurveyRequest = {},
+  { settings: asked, measures: names = offered, tilt, site, exact }: SurveyRequest = {},
   control: Control = {},
 ): Promise<SurveyOutcome> {
   const settings = { ...defaultSettings, ...asked };
@@ -92,7 +92,7 @@ export async function survey(
     insideCorners: () => measureInsideCorners(model, settings, control, sealedOnLevel()),
     narrowGaps: () => measureNarrowGaps(model, settings, control, sealedOnLevel()),
     hollows: () => {
-      const found = measureHollows(standing, settings, control, airSpace());
+      const found = measureHollows(standing, settings, control, airSpace(), site);
       return tilt ? levelHollows(found, tilt) : found;
     },
   };

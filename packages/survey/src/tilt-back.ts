@@ -37,9 +37,12 @@ export function levelFaces(outcome: MeasureOutcome<'flatFaces'>, tilt: Tilt): Me
 /** Hollows found on a tilted machine with their coordinates on the level one. */
 export function levelHollows(outcome: MeasureOutcome<'hollows'>, tilt: Tilt): MeasureOutcome<'hollows'> {
   const back = untilt(tilt);
+  const { closed, blind, deadLegs, openMembers } = outcome.measure;
   const measure: NonNullable<SurveyMeasures['hollows']> = {
-    closed: outcome.measure.closed.map((h) => levelPlace(h, back)),
-    blind: outcome.measure.blind.map((b) => levelPlace(b, back)),
+    closed: closed.map((h) => levelPlace(h, back)),
+    blind: blind.map((b) => levelPlace(b, back)),
+    ...(deadLegs && { deadLegs: deadLegs.map((d) => levelPlace(d, back)) }),
+    ...(openMembers && { openMembers: openMembers.map((m) => levelPlace(m, back)) }),
   };
   return { ...outcome, measure, drawings: levelDrawings(outcome.drawings, back) };
 }

@@ -1,10 +1,12 @@
 /** Blind bores as CAD faces tell them: depth and mouth are those of the drawing. */
 import type { CadFace, Model } from '@coveline/model';
-import { type BlindChannel, survey } from '@coveline/survey';
-import { expect, test } from 'vitest';
+import { type BlindChannel, type SurveySettings, survey } from '@coveline/survey';
+import { describe, expect, test } from 'vitest';
+import { together } from '../../shapes/assemble.ts';
 import { box } from '../../shapes/box.ts';
 import { about, type Mesh, modelOf, movedModel, multiply, placed } from '../../shapes/mesh.ts';
 import { revolve } from '../../shapes/revolve.ts';
+import { bored, modelOfBodies, orientations } from './drilled.ts';
 
 /** A round bar about z whose inside is told by a profile, with its cylinders as CAD faces. */
 function bar(profile: readonly (readonly [number, number])[], segments = 48): { mesh: Mesh; model: Model } {
@@ -33,8 +35,11 @@ function bar(profile: readonly (readonly [number, number])[], segments = 48): { 
   return { mesh, model: { ...plain, shapes: [{ ...plain.shapes[0], cad }] } };
 }
 
-async function blindIn(model: Model): Promise<readonly BlindChannel[]> {
-  const { result } = await survey(model, { measures: ['hollows'] });
+async function blindIn(
+  model: Model,
+  settings: Partial<SurveySettings> = {},
+): Promise<readonly BlindChannel[]> {
+  const { result } = await survey(model, { measures: ['hollows'], settings });
   return result.measures.hollows?.blind ?? [];
 }
 
@@ -133,10 +138,77 @@ test('a shallow recess is below the least ratio', async () => {
   expect(await blindIn(bar([...flatBottom.slice(0, 4), [4, 47], [0, 47]]).model)).toEqual([]);
 });
 
-test('without CAD faces a note says that blind channels were not looked for', async () => {
-  const { result } = await survey(modelOf([{ id: 'bar', mesh: bar(flatBottom).mesh }]), {
-    measures: ['hollows'],
-  });
-  expect(result.measures.hollows?.blind).toEqual([]);
-  expect(result.notes.join()).toContain('Blind channels were not looked for');
+test.each([8, 12, 48])('from triangles alone, in %i segments', async (segments) => {
+  const [channel, ...more] = await blindIn(modelOf([{ id: 'bar', mesh: bar(flatBottom, segments).mesh }]));
+  expect(more).toEqual([]);
+  expect(channel.from).toBe('triangles');
+  expect(channel.depth_mm).toBeCloseTo(32, 6);
+  expect(channel.mouth_mm).toBeCloseTo(8, 6);
 });
+
+test('a counterbored hole tells the bore behind its mouth, which is the worse one', async () => {
+  const counterbored = [
+    [0, 0],
+    [20, 0],
+    [20, 50],
+    [8, 50],
+    [8, 42],
+    [4, 42],
+    [4, 20],
+    [0, 20],
+  ] as const;
+  const [channel] = await blindIn(bar(counterbored).model);
+  // 30 mm behind a mouth of 16 mm; 22 mm behind the shoulder at a bore of 8 mm.
+  expect(channel.ratio).toBeCloseTo(1.875, 6);
+  expect(channel.inner?.bore_mm).toBe(8);
+  expect(channel.inner?.ratio).toBeCloseTo(2.75, 6);
+  expect(channel.inner?.depth_mm).toBeCloseTo(22, 6);
+});
+
+test('holes in both walls of a tube are no channel from one wall to the other', async () => {
+  const plate = (id: string, low: number) =>
+    bored(id, box([-30, -30, low], [30, 30, low + 2]), [
+      { from: [0, 0, low - 1], direction: [0, 0, 1], length: 4, radius: 4 },
+    ]);
+  const sheets = modelOfBodies([plate('upper', 60), plate('lower', 20)]);
+  const oneBody: Model = {
+    ...sheets,
+    shapes: [
+      {
+        ...together(...sheets.shapes),
+        hash: 'both',
+        cad: {
+          faces: sheets.shapes[0].cad!.faces,
+          edges: [],
+          faceOfTriangle: Uint32Array.from(sheets.shapes.flatMap(({ cad }) => [...cad!.faceOfTriangle])),
+        },
+      },
+    ],
+    parts: [sheets.parts[0]],
+  };
+  expect(await blindIn(oneBody)).toEqual([]);
+});
+
+describe.each([2.5, 8, 25])(
+  'bores of radius %s mm, all the depths, from CAD faces, triangles and shaken triangles',
+  (radius) => {
+    test.each([0.5, 1, 1.5, 2, 3, 6])('%s times as deep as wide', async (ratio) => {
+      const depth = ratio * 2 * radius;
+      const top = depth + radius;
+      const block = bored('block', box([-3 * radius, -2.5 * radius, 0], [3 * radius, 2.5 * radius, top]), [
+        { from: [0, 0, radius], direction: [0, 0, 1], length: depth + 1, radius },
+      ]);
+      for (const placement of orientations) {
+        for (const drawn of [{}, { cad: false }, { cad: false, noise_mm: 0.02 }]) {
+          const found = await blindIn(modelOfBodies([block], { ...drawn, placement }), {
+            leastBlindRatio: 0.4,
+          });
+          const tolerance = drawn.cad === false ? 0.05 : 1e-4;
+          expect(found).toHaveLength(1);
+          expect(Math.abs(found[0].ratio / ratio - 1)).toBeLessThan(tolerance);
+          expect(Math.abs(found[0].mouth_mm / (2 * radius) - 1)).toBeLessThan(tolerance);
+        }
+      }
+    });
+  },
+);

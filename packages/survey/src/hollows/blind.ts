@@ -1,132 +1,132 @@
 /**
- * Blind channels: round bores of the CAD model with one open end.
- *
- * From the middle of the axis one looks both ways. An end is closed where the way is barred: by the part itself within
- * the depth of a drill point behind the last cylinder, or by another part that lies against it. A bore that is filled
- * (a bolt in its hole) is left out, and so is one with two open or two closed ends.
+ * Blind channels: straight round passages with one open end, or that open into another one which nothing flows through.
+ * A bore that is filled (a bolt in its hole) is left out, and so is a dead leg.
  */
-import { type Model, transformPoint, type Vec3 } from '@coveline/model';
+import type { Model } from '@coveline/model';
 import type { BlindChannel, SurveySettings } from '../result.ts';
-import { partAt } from '../tree/inside.ts';
-import { materialOf } from '../tree/material.ts';
-import { firstHit, newHit } from '../tree/ray.ts';
-import type { Tree } from '../tree/tree.ts';
-import { across } from './across.ts';
-import { type Bore, boresOf } from './bores.ts';
+import type { DeadEnds } from './dead-legs.ts';
+import { pathDrawing } from './drawing.ts';
+import type { Found } from './found.ts';
+import type { Junction } from './junctions.ts';
+import { type Looks, opensAround } from './looks.ts';
+import type { Network } from './network.ts';
+import { type End, type Passage, pointAt, radiusAt } from './passages.ts';
+import { boxOf } from './runs.ts';
 
-export interface FoundChannel {
-  readonly channel: Omit<BlindChannel, 'id'>;
-  /** Triangles of its wall, in model order. */
-  readonly triangles: readonly number[];
-}
-
-/** A drill point of 90 degrees, the bluntest end that one bores with, is as deep as the radius. */
-const drillPoint = 1;
-/** One looks along a line beside the axis, for meshes have a vertex at the middle of a bore's end: share of the radius. */
-const offAxis = [0.0031, 0.0047, 0.0059] as const;
 /** What is wider is a vessel, not a channel (common practice: a hand gets in). */
 const widestMouth_mm = 60;
+/** Ratios are told to this, so that one that is drawn at the limit is not lost to the last digit. */
+const rounding = 1e-6;
 
-export function blindChannels(model: Model, settings: SurveySettings): FoundChannel[] {
-  if (!model.shapes.some(({ cad }) => cad)) return [];
-  const material = materialOf(model);
-  const bores = model.shapes.map(boresOf);
-  const hit = newHit();
-  const found: FoundChannel[] = [];
-  for (let p = 0; p < model.parts.length; p++) {
-    const { shape, placement } = model.parts[p];
-    for (const bore of bores[shape]) {
-      const at = (s: number): Vec3 =>
-        transformPoint(placement, [
-          bore.origin[0] + s * bore.direction[0],
-          bore.origin[1] + s * bore.direction[1],
-          bore.origin[2] + s * bore.direction[2],
-        ]);
-      const middle = (bore.from + bore.to) / 2;
-      const start = at(middle);
-      if (partAt(material, ...start) >= 0) continue;
-      const ahead = at(middle + 1);
-      const [dx, dy, dz] = [ahead[0] - start[0], ahead[1] - start[1], ahead[2] - start[2]];
-      /** Distance along the axis to what closes the end, and the part that does; undefined where it is open. */
-      const closure = (sense: 1 | -1): { along: number; part: number } | undefined => {
-        const end = sense > 0 ? bore.to - middle : middle - bore.from;
-        const radius = sense > 0 ? bore.radiusTo : bore.radiusFrom;
-        const along = offAxis[0] * dx + offAxis[1] * dy + offAxis[2] * dz;
-        const [x, y, z] = [dx, dy, dz].map((d, k) => start[k] + (offAxis[k] - along * d) * bore.radiusFrom);
-        if (!firstHit(material.tree, x, y, z, sense * dx, sense * dy, sense * dz, Infinity, hit))
-          return undefined;
-        const reach = hit.part === p ? drillPoint * radius : settings.contact_mm;
-        return hit.t <= end + reach + settings.contact_mm ? { along: hit.t, part: hit.part } : undefined;
-      };
-      const up = closure(1);
-      const down = closure(-1);
-      if ((up === undefined) === (down === undefined)) continue;
-      const end = up ?? down;
-      if (!end) continue;
-      const sense = up ? 1 : -1;
-      const axis: Vec3 = [dx, dy, dz];
-      if (opensSideways(material.tree, start, axis, sense * end.along, up ? bore.radiusTo : bore.radiusFrom))
-        continue;
-      const radius = up ? bore.radiusFrom : bore.radiusTo;
-      const depth_mm = end.along + (up ? middle - bore.from : bore.to - middle);
-      const mouth_mm = 2 * radius;
-      if (mouth_mm > widestMouth_mm || depth_mm / mouth_mm < settings.leastBlindRatio) continue;
-      const mouth = at(up ? bore.from : bore.to);
-      const bottom = at(up ? middle + end.along : middle - end.along);
-      found.push({
-        channel: {
-          parts: [...new Set([model.parts[p].id, model.parts[end.part].id])].sort(),
-          at_mm: mouth,
-          bounds_mm: boundsAround(mouth, bottom, [dx, dy, dz], Math.max(bore.radiusFrom, bore.radiusTo)),
-          depth_mm,
-          mouth_mm,
-          ratio: depth_mm / mouth_mm,
-          from: 'cad',
-        },
-        triangles: trianglesOf(model, p, material.tree.start[p], bore),
-      });
-    }
+export function blindChannels(
+  model: Model,
+  passages: readonly Passage[],
+  junctions: readonly Junction[],
+  { network, dead }: DeadEnds,
+  looks: Looks,
+  settings: SurveySettings,
+): Found<BlindChannel>[] {
+  return passages.flatMap((passage, p) => {
+    if (dead.has(p)) return [];
+    const ends = openToOneSide(passage, p, network, junctions);
+    if (!ends || ends.closed.slit_mm > settings.contact_mm) return [];
+    if (!ends.isJoined && opensSideways(looks, passage, ends)) return [];
+    const found = channelOf(model, passage, ends, settings.leastBlindRatio);
+    return found ? [found] : [];
+  });
+}
+
+interface Ends {
+  readonly closed: End;
+  /** Where the mouth is, along the passage. */
+  readonly mouth: number;
+  /** From the mouth to the closed end. */
+  readonly sense: 1 | -1;
+  /** Whether another passage opens into it. */
+  readonly isJoined: boolean;
+}
+
+function openToOneSide(
+  { low, high }: Passage,
+  p: number,
+  { nodes, edges, live }: Network,
+  junctions: readonly Junction[],
+): Ends | undefined {
+  let first = -1;
+  let last = -1;
+  for (let e = 0; e < edges.length; e++) {
+    if (edges[e].passage !== p) continue;
+    if (live[e]) return undefined;
+    if (first < 0 || edges[e].from < edges[first].from) first = e;
+    if (last < 0 || edges[e].to > edges[last].to) last = e;
   }
-  return found;
+  if (first < 0) return undefined;
+  const lowNode = nodes[edges[first].nodes[0]];
+  const highNode = nodes[edges[last].nodes[1]];
+  const isClosed = (n: typeof lowNode): boolean => n.junction < 0 && !n.isOpen;
+  if (isClosed(lowNode) === isClosed(highNode)) return undefined;
+  const sense = isClosed(highNode) ? 1 : -1;
+  const [closed, open, node] = sense > 0 ? [high, low, lowNode] : [low, high, highNode];
+  const side = junctions[node.junction]?.sides.find(({ passage }) => passage === p);
+  const mouth = side ? side.at + sense * side.toWall_mm : open.at;
+  return { closed, mouth, sense, isJoined: edges[first] !== edges[last] };
+}
+
+function channelOf(
+  model: Model,
+  passage: Passage,
+  { closed, mouth, sense }: Ends,
+  leastRatio: number,
+): Found<BlindChannel> | undefined {
+  const mouth_mm = 2 * radiusAt(passage, mouth + sense * 1e-6);
+  const depth_mm = sense * (closed.at - mouth);
+  const ratio = depth_mm / mouth_mm;
+  // Of a stepped bore, every piece as a bore of its own.
+  const inner = passage.pieces
+    .map((piece) => {
+      const depth =
+        sense * (closed.at - (sense > 0 ? Math.max(piece.from, mouth) : Math.min(piece.to, mouth)));
+      return { bore_mm: 2 * piece.radius, depth_mm: depth, ratio: depth / (2 * piece.radius) };
+    })
+    .reduce((worst, piece) => (piece.ratio > worst.ratio ? piece : worst));
+  const worst = Math.max(ratio, inner.ratio);
+  if (mouth_mm > widestMouth_mm || worst < leastRatio - rounding) return undefined;
+  const [at_mm, bottom] = [pointAt(passage, mouth), pointAt(passage, closed.at)];
+  const radius = Math.max(...passage.pieces.map((piece) => piece.radius));
+  const parts = new Set(passage.pieces.map(({ duct }) => duct.part));
+  if (closed.closedBy !== undefined) parts.add(closed.closedBy);
+  return {
+    place: {
+      parts: [...parts].map((p) => model.parts[p].id).sort(),
+      at_mm,
+      bounds_mm: boxOf(
+        { ...passage, radius, from: Math.min(mouth, closed.at), to: Math.max(mouth, closed.at) },
+        0,
+      ),
+      depth_mm,
+      mouth_mm,
+      ratio,
+      from: passage.pieces.every(({ duct }) => duct.by === 'cad') ? 'cad' : 'triangles',
+      ...(inner.ratio > ratio + rounding && { inner }),
+    },
+    triangles: [...new Set(passage.pieces.flatMap(({ duct }) => duct.triangles))],
+    drawing: pathDrawing([[at_mm, bottom]], mouth_mm / 2),
+  };
 }
 
 /** Distances from the bottom, as shares of the radius, at which one looks around for a way out to the side. */
 const stations = [0.15, 0.6, 1.1];
-const looks = 16;
-/** A wall farther away than this many radii is not that of the bore. */
-const ownWall = 1.6;
 
-/** Whether a bore that is barred ahead opens to the side near its bottom, as the branch of a tee does. */
-function opensSideways(tree: Tree, start: Vec3, axis: Vec3, along: number, radius: number): boolean {
-  const [e1, e2] = across(axis);
-  const hit = newHit();
-  for (const station of stations) {
-    const s = along - Math.sign(along) * station * radius;
-    for (let k = 0; k < looks; k++) {
-      const c = Math.cos((2 * Math.PI * (k + 0.37)) / looks);
-      const d = Math.sin((2 * Math.PI * (k + 0.37)) / looks);
-      const [x, y, z] = e1.map((e, i) => c * e + d * e2[i]);
-      const from = start.map((o, i) => o + s * axis[i]);
-      if (!firstHit(tree, from[0], from[1], from[2], x, y, z, ownWall * radius, hit)) return true;
-    }
-  }
-  return false;
+/** Whether a bore that is barred ahead opens to the side near its bottom, into something that is no round passage. */
+function opensSideways(looks: Looks, passage: Passage, { closed, mouth, sense }: Ends): boolean {
+  const radius = radiusAt(passage, closed.at);
+  const deepest = sense * (closed.at - mouth);
+  return stations
+    .filter((station) => station * radius < withinMouth * deepest)
+    .some((station) =>
+      opensAround(looks, pointAt(passage, closed.at - sense * station * radius), passage.direction, radius),
+    );
 }
 
-function trianglesOf(model: Model, part: number, start: number, { faces }: Bore): number[] {
-  const { cad } = model.shapes[model.parts[part].shape];
-  const own = new Set(faces);
-  const found: number[] = [];
-  cad?.faceOfTriangle.forEach((face, t) => {
-    if (own.has(face)) found.push(start + t);
-  });
-  return found;
-}
-
-/** Bounds of a cylinder between two points on its axis (unit direction). */
-function boundsAround(a: Vec3, b: Vec3, direction: Vec3, radius: number): [Vec3, Vec3] {
-  const out = direction.map((d) => radius * Math.sqrt(Math.max(0, 1 - d * d)));
-  const low = a.map((c, k) => Math.min(c, b[k]) - out[k]);
-  const high = a.map((c, k) => Math.max(c, b[k]) + out[k]);
-  return [low as unknown as Vec3, high as unknown as Vec3];
-}
+/** Of the depth: nearer to the mouth one looks out of it. */
+const withinMouth = 0.9;

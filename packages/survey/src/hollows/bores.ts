@@ -4,6 +4,8 @@
  */
 import type { CadFace, CadTopology, Shape, Vec3 } from '@coveline/model';
 import { across } from './across.ts';
+import { cover, isRound, sectors } from './cover.ts';
+import { dot, minus } from './vector.ts';
 
 export interface Bore {
   /** A point on the axis; unit direction; the bore runs from `from` to `to` along it, mm from the origin. */
@@ -18,13 +20,11 @@ export interface Bore {
   readonly faces: readonly number[];
 }
 
-/** Of the circle that must be there: less is an inside fillet or the end of a slot. */
-const leastRound = 0.9;
-const sectors = 72;
 /** Axes within this share of the radius, and this sine of an angle, are one. */
 const sameAxis = 1e-3;
 
-interface Cylinder {
+/** A hollow cylinder in the frame of its shape: it runs from `from` to `to` along its direction, mm from the origin. */
+export interface Cylinder {
   readonly radius: number;
   readonly origin: Vec3;
   readonly direction: Vec3;
@@ -34,35 +34,49 @@ interface Cylinder {
   readonly faces: number[];
 }
 
+/** Hollow cylinders that go all the way round. */
+export function roundCylinders(shape: Shape, cad: CadTopology): Cylinder[] {
+  return cylindersOf(shape, cad).filter(({ covered }) => isRound(covered));
+}
+
 export function boresOf(shape: Shape): Bore[] {
   const { cad } = shape;
   if (!cad) return [];
-  const cylinders = cylindersOf(shape, cad).filter(
-    ({ covered }) => covered.reduce((n, c) => n + c, 0) >= leastRound * sectors,
-  );
-  return inLine(cylinders);
+  return inLine(roundCylinders(shape, cad));
 }
 
-/** Hollow cylinders with the extent of their triangles; faces of one cylinder, halves say, taken together. */
+/** Faces on one cylinder. */
+interface Family {
+  readonly radius: number;
+  readonly origin: Vec3;
+  readonly direction: Vec3;
+  readonly members: Cylinder[];
+}
+
+/** Hollow cylinders with the extent of their triangles; faces of one cylinder that meet, halves say, taken together. */
 function cylindersOf({ positions, triangles }: Shape, cad: CadTopology): Cylinder[] {
-  const found: Cylinder[] = [];
+  const families: Family[] = [];
   const ofFace = new Map<number, Cylinder>();
   cad.faces.forEach((face, f) => {
     if (!isBore(face)) return;
     const { origin, direction } = face.axis;
-    const known = found.find((c) => c.radius === face.radius_mm && aligned(c, origin, direction));
-    const cylinder = known ?? {
-      radius: face.radius_mm,
-      origin,
-      direction,
+    const radius = face.radius_mm;
+    const known = families.find((c) => c.radius === radius && aligned(c, origin, direction));
+    const family = known ?? { radius, origin, direction, members: [] };
+    if (!known) families.push(family);
+    const { origin: o, direction: d } = family;
+    const covered = new Uint8Array(sectors);
+    const own: Cylinder = {
+      radius,
+      origin: o,
+      direction: d,
       from: Infinity,
       to: -Infinity,
-      covered: new Uint8Array(sectors),
-      faces: [],
+      covered,
+      faces: [f],
     };
-    if (!known) found.push(cylinder);
-    cylinder.faces.push(f);
-    ofFace.set(f, cylinder);
+    family.members.push(own);
+    ofFace.set(f, own);
   });
   for (let t = 0; t < cad.faceOfTriangle.length; t++) {
     const cylinder = ofFace.get(cad.faceOfTriangle[t]);
@@ -82,7 +96,24 @@ function cylindersOf({ positions, triangles }: Shape, cad: CadTopology): Cylinde
     });
     cover(cylinder.covered, angles);
   }
-  return found.filter(({ from, to }) => from < to);
+  return families.flatMap(({ members }) => joinMeeting(members));
+}
+
+/** Holes in opposite walls are on one cylinder, but two bores: only what meets along the axis is one. */
+function joinMeeting(members: readonly Cylinder[]): Cylinder[] {
+  const joined: Cylinder[] = [];
+  for (const next of [...members].sort((a, b) => a.from - b.from)) {
+    const last = joined.at(-1);
+    if (!(next.from < next.to)) continue;
+    if (!last || next.from > last.to + sameAxis * last.radius) {
+      joined.push({ ...next, covered: next.covered.slice(), faces: [...next.faces] });
+      continue;
+    }
+    last.to = Math.max(last.to, next.to);
+    last.faces.push(...next.faces);
+    for (let k = 0; k < sectors; k++) last.covered[k] |= next.covered[k];
+  }
+  return joined;
 }
 
 function isBore(face: CadFace): face is CadFace & Required<Pick<CadFace, 'radius_mm' | 'axis'>> {
@@ -92,17 +123,6 @@ function isBore(face: CadFace): face is CadFace & Required<Pick<CadFace, 'radius
     face.radius_mm !== undefined &&
     face.axis !== undefined
   );
-}
-
-/** Marks the sectors under the span of a triangle, which is less than half a turn. */
-function cover(covered: Uint8Array, angles: readonly number[]): void {
-  const [a, ...others] = angles;
-  const spans = others.map((b) => ((((b - a) % (2 * Math.PI)) + 3 * Math.PI) % (2 * Math.PI)) - Math.PI);
-  const low = a + Math.min(0, ...spans);
-  const high = a + Math.max(0, ...spans);
-  const sector = (2 * Math.PI) / sectors;
-  for (let s = Math.floor(low / sector); s * sector < high; s++)
-    covered[((s % sectors) + sectors) % sectors] = 1;
 }
 
 /** Cylinders on one axis whose ends meet, or nearly (a chamfer, a drill point between them), make one bore. */
@@ -144,17 +164,13 @@ function inLine(cylinders: readonly Cylinder[]): Bore[] {
   return bores;
 }
 
-function aligned(cylinder: Cylinder, origin: Vec3, direction: Vec3): boolean {
+function aligned(
+  cylinder: Pick<Cylinder, 'origin' | 'direction' | 'radius'>,
+  origin: Vec3,
+  direction: Vec3,
+): boolean {
   if (Math.abs(Math.abs(dot(cylinder.direction, direction)) - 1) > sameAxis ** 2) return false;
   const d = minus(origin, cylinder.origin);
   const along = dot(d, cylinder.direction);
   return Math.sqrt(Math.max(0, dot(d, d) - along * along)) <= sameAxis * cylinder.radius;
-}
-
-function dot(a: Vec3, b: Vec3): number {
-  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-}
-
-function minus(a: Vec3, b: Vec3): Vec3 {
-  return [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
 }

@@ -13,21 +13,28 @@ import { shoreOf } from '../liquid/shore.ts';
 import { fromTurned } from '../liquid/soup.ts';
 import { regionVolume } from '../liquid/surface.ts';
 import type { MeasureOutcome } from '../outcome.ts';
-import { placeNamer } from '../place-id.ts';
-import type { ClosedHollow, Control, SurveySettings } from '../result.ts';
+import { type PlaceKind, placeNamer } from '../place-id.ts';
+import type { ClosedHollow, Control, Drawing, Place, SurveySettings } from '../result.ts';
+import { emptySite, type Site } from '../site.ts';
 import { step } from '../stopped.ts';
-import { blindChannels } from './blind.ts';
+import { channelsOf } from './channels.ts';
+import type { Found } from './found.ts';
 
 /** Values of the field. */
 const closedWall = 1;
 const blindWall = 2;
+const deadLegWall = 3;
 
-/** `air`: the flooded air space of the same model and settings, where it is at hand already. */
+/**
+ * `air`: the flooded air space of the same model and settings, where it is at hand already. `site.mains`: tubes in
+ * which liquid flows by; what is absent is told from shape, with a caveat.
+ */
 export function measureHollows(
   model: Model,
   settings: SurveySettings,
   control: Control = {},
   air: AirSpace = airSpaceOf(model, settings, control),
+  { mains }: Pick<Site, 'mains'> = emptySite,
 ): MeasureOutcome<'hollows'> {
   const { soup, bins } = air;
   const field = new Float32Array(
@@ -53,23 +60,27 @@ export function measureHollows(
   }
   found.sort((a, b) => b.volume_mL - a.volume_mL);
   const name = placeNamer('hollow');
-  const channels = blindChannels(model, settings);
-  const nameBlind = placeNamer('blind');
-  for (const { triangles } of channels) for (const t of triangles) field[t] = blindWall;
-  const notes = [...air.notes];
-  if (!model.shapes.some(({ cad }) => cad)) {
-    notes.push(
-      'Blind channels were not looked for: they are found from CAD faces, and this file has triangles only.',
-    );
-  }
+  const closed = found.map((h) => ({ id: name(h.parts, h.at_mm), ...h }));
+  const channels = channelsOf(model, settings, mains, control);
+  const drawings = new Map<string, Drawing>();
+  const listed = <P extends Place>(kind: PlaceKind, wall: number, places: readonly Found<P>[]): P[] => {
+    const nameOf = placeNamer(kind);
+    return places.map(({ place, triangles, drawing }) => {
+      const id = nameOf(place.parts, place.at_mm);
+      for (const t of triangles) field[t] = wall;
+      drawings.set(id, drawing);
+      return { id, ...place } as P;
+    });
+  };
   return {
     measure: {
-      closed: found.map((h) => ({ id: name(h.parts, h.at_mm), ...h })),
-      blind: channels.map(({ channel }) => ({ id: nameBlind(channel.parts, channel.at_mm), ...channel })),
+      closed,
+      blind: listed('blind', blindWall, channels.blind),
+      deadLegs: listed('leg', deadLegWall, channels.deadLegs),
     },
     field,
-    drawings: new Map(),
-    notes,
+    drawings,
+    notes: [...air.notes],
   };
 }
 

@@ -1,0 +1,38 @@
+/** Blind channels and dead legs: what the straight round passages of a model end in. */
+import type { Model } from '@coveline/model';
+import type { BlindChannel, Control, DeadLeg, SurveySettings } from '../result.ts';
+import type { Site } from '../site.ts';
+import { step } from '../stopped.ts';
+import { blindChannels } from './blind.ts';
+import { deadLegs } from './dead-legs.ts';
+import { ductsOf } from './ducts.ts';
+import type { Found } from './found.ts';
+import { junctionsOf } from './junctions.ts';
+import { looksAt } from './looks.ts';
+import { passagesOf } from './passages.ts';
+import { runsOf } from './runs.ts';
+
+export interface Channels {
+  readonly blind: readonly Found<BlindChannel>[];
+  readonly deadLegs: readonly Found<DeadLeg>[];
+}
+
+export function channelsOf(
+  model: Model,
+  settings: SurveySettings,
+  mains: Site['mains'],
+  control: Control = {},
+): Channels {
+  const ducts = ductsOf(model, control);
+  if (ducts.length === 0) return { blind: [], deadLegs: [] };
+  const looks = looksAt(model);
+  step(control, 'hollows', 0.4);
+  const passages = passagesOf(runsOf(ducts, looks), looks, settings.contact_mm);
+  step(control, 'hollows', 0.6);
+  const junctions = junctionsOf(passages, looks);
+  const ends = deadLegs(model, passages, junctions, mains);
+  return {
+    blind: blindChannels(model, passages, junctions, ends, looks, settings),
+    deadLegs: ends.legs,
+  };
+}
