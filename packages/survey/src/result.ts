@@ -45,6 +45,8 @@ export interface Pool extends Place {
   readonly exact_mL?: number;
   /** columns_mL / exact_mL - 1: what the two methods differ by. */
   readonly difference?: number;
+  /** With `sealedBelow_mm` set: what stands here when seams and tunnels are left as open as they are drawn. */
+  readonly unsealed_mL?: number;
 }
 
 export interface FlatFace extends Place {
@@ -81,6 +83,8 @@ export interface Joint extends Place {
   /** Length of the border of the contact that is open to the air. */
   readonly length_mm: number;
   readonly area_cm2: number;
+  /** Neither part stands out beside most of the line. */
+  readonly flush: boolean;
 }
 
 export interface ClosedHollow extends Place {
@@ -151,25 +155,30 @@ export interface Thread extends Place {
 
 /** A narrowest place on the way of a hand or tool into the machine. */
 export interface Opening extends Place {
-  /** The largest ball that passes. */
+  /** Diameter of the largest ball that passes. */
   readonly size_mm: number;
+  /** Area of what is best reached through it. */
+  readonly behind_cm2: number;
 }
 
 /** A patch of surface that a hand or tool does not get to. */
 export interface Unreached extends Place {
   readonly area_cm2: number;
-  /** The largest ball that can get there from an access side; 0 where nothing can. */
+  /** Diameter of the largest ball that can get there from an access side, up to the size asked; 0 where nothing can. */
   readonly largest_mm: number;
   /** Why: the way is too narrow, or wide enough and too long. */
   readonly because: 'narrow' | 'far';
-  /** Shortest way of the hand or tool, where there is one. */
+  /** Shortest way of the hand or tool to its farthest point, where there is one. */
   readonly way_mm?: number;
+  /** Id of the opening that lets no larger ball through, where that is one. */
+  readonly opening?: string;
 }
 
 export interface ReachMeasure {
-  /** Diameter of the ball that stands for the hand or tool, and how far it reaches. */
+  /** Diameter of the ball that stands for the hand or tool, how far it reaches, and how far beyond itself it touches. */
   readonly size_mm: number;
   readonly length_mm: number;
+  readonly touch_mm: number;
   readonly resolution_mm: number;
   readonly reached_cm2: number;
   readonly unreached_cm2: number;
@@ -237,7 +246,12 @@ export interface Clearance extends Place {
 }
 
 export interface SurveyMeasures {
-  standingLiquid?: { readonly total_mL: number; readonly places: readonly Pool[] };
+  standingLiquid?: {
+    readonly total_mL: number;
+    readonly places: readonly Pool[];
+    /** With `sealedBelow_mm` set: the total when seams and tunnels are left open. */
+    readonly unsealed_mL?: number;
+  };
   flatFaces?: { readonly up_cm2: number; readonly down_cm2: number; readonly places: readonly FlatFace[] };
   insideCorners?: { readonly sharp_mm: number; readonly places: readonly InsideCorner[] };
   narrowGaps?: { readonly places: readonly NarrowGap[]; readonly joints: readonly Joint[] };
@@ -269,6 +283,11 @@ export interface SurveySettings {
   /** Pools shallower or smaller than this are not listed; the sum of what was left out is. */
   readonly leastPool_mL: number;
   readonly leastPoolDepth_mm: number;
+  /**
+   * Seams and tunnels narrower than this count as closed for standing liquid, and what that adds is told pool by pool. 0:
+   * the model is taken as it is drawn.
+   */
+  readonly sealedBelow_mm: number;
   /** A face is flat when its slope to the horizontal is below this. */
   readonly flatBelow_deg: number;
   readonly leastFlat_cm2: number;
@@ -284,6 +303,20 @@ export interface SurveySettings {
   readonly leastHollow_mL: number;
   /** Bores with one open end are listed from this depth on, as a multiple of the mouth's diameter. */
   readonly leastBlindRatio: number;
+  /** A hand passes where a ball of this diameter does … */
+  readonly hand_mm: number;
+  /** … as far along its way as the arm is long … */
+  readonly arm_mm: number;
+  /** … and touches this far beyond the ball. */
+  readonly finger_mm: number;
+  /** The same of a tool: brush or lance. */
+  readonly tool_mm: number;
+  readonly toolLength_mm: number;
+  readonly bristle_mm: number;
+  /** Width of the cells in which ways are looked for; openings are measured to a tenth of it. */
+  readonly reachSpacing_mm: number;
+  /** Smaller patches that are not reached are counted, but not listed. */
+  readonly leastUnreached_cm2: number;
   /** Edges of the triangles at which the border of a shadow is found. */
   readonly jetSpacing_mm: number;
   /** Unseen patches smaller than this are counted, and not listed. */

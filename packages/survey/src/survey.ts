@@ -5,6 +5,7 @@ import { measureNarrowGaps } from './gaps/narrow-gaps.ts';
 import { measureHollows } from './hollows/hollows.ts';
 import { type AirSpace, airSpaceOf } from './liquid/air-space.ts';
 import type { Union } from './liquid/exact/solid.ts';
+import { measureSealedLiquid } from './liquid/sealed-liquid.ts';
 import { measureStandingLiquid } from './liquid/standing-liquid.ts';
 import type { MeasureOutcome } from './outcome.ts';
 import type {
@@ -82,7 +83,8 @@ export async function survey(
   const union = exact && names.includes('standingLiquid') ? await exact() : undefined;
   const compute: { readonly [M in Offered]: () => MeasureOutcome<M> } = {
     standingLiquid: () => {
-      const found = measureStandingLiquid(standing, settings, control, airSpace(), union);
+      const measure = settings.sealedBelow_mm > 0 ? measureSealedLiquid : measureStandingLiquid;
+      const found = measure(standing, settings, control, airSpace(), union);
       return tilt ? levelPools(found, tilt) : found;
     },
     flatFaces: () => {

@@ -41,10 +41,17 @@ const mostRefined = 400;
 const spillRounds = 3;
 const stage = 'air space';
 
-/** Throws `SurveyStopped` when the signal is aborted. Works in a few hundred bytes per column; see `gridFor` for the bounds. */
-export function airSpaceOf(model: Model, settings: SurveySettings, control: Control = {}): AirSpace {
+/**
+ * Throws `SurveyStopped` when the signal is aborted. Works in a few hundred bytes per column; see `gridFor` for the bounds.
+ * `soup`: the triangles of the model, where they are at hand or are not to be taken as they are.
+ */
+export function airSpaceOf(
+  model: Model,
+  settings: SurveySettings,
+  control: Control = {},
+  soup: Soup = soupOf(model),
+): AirSpace {
   step(control, stage, 0);
-  const soup = soupOf(model);
   const { grid, coarsened } = gridFor(soup, settings.pitch_mm);
   const notes = [...soup.notes];
   if (coarsened) {

@@ -1,4 +1,6 @@
 /** Which of two numbers counts for a pool: the exact one where there is one, else that of the columns. */
+
+import type { SurveySettings } from '../result.ts';
 import type { Candidate } from './candidates.ts';
 import { type Exact, isLarge, volumeOf } from './exact/compare.ts';
 import type { ExactPiece } from './exact/pool-around.ts';
@@ -19,7 +21,11 @@ export interface Verdict {
 }
 
 /** `exact`: what the second method says, one per candidate. */
-export function settle(candidates: readonly Candidate[], exact: readonly Exact[], least_mL: number): Verdict {
+export function settle(
+  candidates: readonly Candidate[],
+  exact: readonly Exact[],
+  { leastPool_mL, sealedBelow_mm }: Pick<SurveySettings, 'leastPool_mL' | 'sealedBelow_mm'>,
+): Verdict {
   // One exact pool may reach over a rib that the columns find just as high as the spill point, and so be found from
   // several of theirs: it is shared out by their volumes.
   const claimed = new Map<string, number>();
@@ -39,9 +45,13 @@ export function settle(candidates: readonly Candidate[], exact: readonly Exact[]
     const share = (key: string): number => candidate.volume_mL / (claimed.get(key) ?? candidate.volume_mL);
     const kept = said.pieces
       .map((piece) => ({ ...piece, volume_mL: (piece.volume_mm3 / 1000) * share(piece.key) }))
-      .filter(({ volume_mL }) => volume_mL >= least_mL);
-    if (kept.length === 0) drained_mL.push(candidate.volume_mL);
+      .filter(({ volume_mL }) => volume_mL >= leastPool_mL);
     const all_mL = kept.reduce((sum, { volume_mL }) => sum + volume_mL, 0);
+    if (sealedBelow_mm > 0 && isLarge(candidate.volume_mL, all_mL)) {
+      pools.push(byColumns(candidate, narrowOfOne));
+      return;
+    }
+    if (kept.length === 0) drained_mL.push(candidate.volume_mL);
     const caveats = isLarge(candidate.volume_mL, all_mL)
       ? [disagreement(candidate.volume_mL, said.pieces)]
       : [];
@@ -57,6 +67,9 @@ export function settle(candidates: readonly Candidate[], exact: readonly Exact[]
   });
   return { pools, drained_mL };
 }
+
+/** A shell made thicker closes seams to others; its own narrow places turn inside out, which only the columns can read. */
+const narrowOfOne = 'narrow places within one part cannot be closed in the exact method';
 
 export function byColumns(candidate: Candidate, because?: string): Settled {
   return {

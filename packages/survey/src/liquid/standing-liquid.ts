@@ -35,11 +35,7 @@ export function measureStandingLiquid(
   const { found, left, leftOut_mL } = candidatesIn(air, settings, control);
   const { soup, bins } = air;
   const { pools, drained_mL }: Verdict = union
-    ? settle(
-        found,
-        measureExactly(soup, bins, found, settings.contact_mm, union, control),
-        settings.leastPool_mL,
-      )
+    ? settle(found, measureExactly(soup, bins, found, settings, union, control), settings)
     : { pools: found.map((candidate) => byColumns(candidate)), drained_mL: [] };
   const notes = [...air.notes];
   if (left > 0) {

@@ -1,5 +1,5 @@
 /** The second method on every pool that the columns have found, largest first, within bounds of time. */
-import type { Control } from '../../result.ts';
+import type { Control, SurveySettings } from '../../result.ts';
 import { step } from '../../stopped.ts';
 import type { TriangleBins } from '../bins.ts';
 import { extentOf, heightsOf, type Region } from '../regions.ts';
@@ -22,7 +22,7 @@ export type Exact = { readonly pieces: readonly ExactPiece[] } | { readonly beca
 /** Triangles that go into the union around one pool, and into all of them: time. */
 const mostForOne = 300_000;
 const mostForAll = 1_000_000;
-/** A single shell needs no union, and costs this share of one. */
+/** What a shell without a union costs, as a share of one. */
 const aloneShare = 0.2;
 /** A difference above both of these is large: 5 %, and 0.5 mL. */
 const largeShare = 0.05;
@@ -40,7 +40,7 @@ export function measureExactly(
   soup: Soup,
   bins: TriangleBins,
   found: readonly Comparable[],
-  contact_mm: number,
+  { contact_mm, sealedBelow_mm }: Pick<SurveySettings, 'contact_mm' | 'sealedBelow_mm'>,
   union: Union,
   control: Control,
 ): Exact[] {
@@ -55,12 +55,14 @@ export function measureExactly(
     if (parts.some((p) => hasSheet(soup, p))) return { because: 'a part beside it is an open sheet' };
     const shells = parts.flatMap(shellsOf).filter((shell) => concerns(shell, region, margin_mm));
     const size = shells.reduce((n, { triangles }) => n + triangles.length / 3, 0);
-    const cost = shells.length > 1 ? size : size * aloneShare;
+    // A single shell needs no union, unless its own seams are to be closed.
+    const closed_mm = Math.max(shells.length > 1 ? contact_mm : 0, sealedBelow_mm);
+    const cost = closed_mm > 0 ? size : size * aloneShare;
     if (shells.length === 0) return { because: 'no closed shell bounds it' };
     if (cost > mostForOne || spent + cost > mostForAll) return { because: tooLarge };
     spent += cost;
     try {
-      return { pieces: exactPoolsUnder(region, shells, contact_mm, union) };
+      return { pieces: exactPoolsUnder(region, shells, closed_mm / 2, union) };
     } catch (error) {
       const why = error instanceof Error ? error.message : String(error);
       return { because: `there is no exact union of the parts beside it (${why})` };

@@ -26,21 +26,20 @@ const sameLevel_mm = 0.03;
 const least_mm3 = 1e-3;
 
 /**
- * The exact pools that the union of the shells around a region keeps under the region's columns. Several shells are first
- * made thicker by half of what counts as touching: all faces, so floor and spill point rise alike; what the walls then
- * take from the pool is given back, to first order the wetted area less the surface, times that thickness.
+ * The exact pools that the union of the shells around a region keeps under the region's columns. Shells are first made
+ * thicker by `thicker_mm`, half of what counts as closed: all faces, so floor and spill point rise alike; what the walls
+ * then take from the pool is given back, to first order the wetted area less the surface, times that thickness.
  */
 export function exactPoolsUnder(
   region: Region,
   shells: readonly OuterShell[],
-  contact_mm: number,
+  thicker_mm: number,
   union: Union,
 ): ExactPiece[] {
-  const thicker = shells.length > 1 ? contact_mm / 2 : 0;
-  const solid = shells.length > 1 ? union(shells.map((s) => inflated(s, thicker))) : shells[0];
+  const solid = thicker_mm > 0 ? union(shells.map((s) => inflated(s, thicker_mm))) : shells[0];
   const { pools, poolOfTriangle } = exactPools(solid);
   const plumb = new Plumb(solid);
-  const poolUnder = (n: number): number => poolUnderColumn(region, n, plumb, poolOfTriangle, contact_mm);
+  const poolUnder = (n: number): number => poolUnderColumn(region, n, plumb, poolOfTriangle, thicker_mm);
 
   const kept = new Set<number>();
   const every = Math.ceil(region.nodes.length / mostProbes);
@@ -48,8 +47,8 @@ export function exactPoolsUnder(
     const pool = poolUnder(region.nodes[k]);
     if (pool >= 0 && pools[pool].volume_mm3 > least_mm3) kept.add(pool);
   }
-  const regions = divided(region, pools, kept, poolUnder);
-  return [...kept].map((k) => pieceOf(solid, pools[k], regions.get(k) ?? region, thicker));
+  const regions = divided(region, pools, kept, thicker_mm, poolUnder);
+  return [...kept].map((k) => pieceOf(solid, pools[k], regions.get(k) ?? region, thicker_mm));
 }
 
 /** Columns of a region from which the exact pools under them are sought, and how high in the liquid one starts. */
@@ -62,11 +61,11 @@ function poolUnderColumn(
   n: number,
   plumb: Plumb,
   poolOfTriangle: Int32Array,
-  contact_mm: number,
+  thicker_mm: number,
 ): number {
   const { grid, columnOf, bottom, top } = columns;
   const i = columnOf[n] % grid.nu;
-  const z = bottom[n] + probeHeight * (Math.min(top[n], level) - bottom[n]) + contact_mm;
+  const z = bottom[n] + probeHeight * (Math.min(top[n], level) - bottom[n]) + 2 * thicker_mm;
   const below = plumb.drop(grid.u0 + i * grid.pitch, grid.v0 + ((columnOf[n] - i) / grid.nu) * grid.pitch, z);
   // A probe that starts in a wall, which was made thicker, falls through it.
   if (below < 0 || z - plumb.height > 2 * (z - bottom[n])) return -1;
@@ -78,24 +77,26 @@ function divided(
   region: Region,
   pools: readonly ExactPool[],
   kept: ReadonlySet<number>,
+  thicker_mm: number,
   poolUnder: (n: number) => number,
 ): Map<number, Region> {
+  const levelOf = (k: number): number => pools[k].level - thicker_mm;
   const [only] = kept;
-  if (kept.size === 0 || (kept.size === 1 && Math.abs(pools[only].level - region.level) < sameLevel_mm)) {
+  if (kept.size === 0 || (kept.size === 1 && Math.abs(levelOf(only) - region.level) < sameLevel_mm)) {
     return new Map();
   }
   const { bottom } = region.flood.columns;
   const nodes = new Map<number, number[]>([...kept].map((k) => [k, []]));
   for (const n of region.nodes) {
     const k = poolUnder(n);
-    if (k >= 0 && bottom[n] < pools[k].level) nodes.get(k)?.push(n);
+    if (k >= 0 && bottom[n] < levelOf(k)) nodes.get(k)?.push(n);
   }
   return new Map(
     [...nodes]
       .filter(([, own]) => own.length > 0)
       .map(([k, own]) => [
         k,
-        regionAt(region.flood, Uint32Array.from(own), Math.min(pools[k].level, region.level)),
+        regionAt(region.flood, Uint32Array.from(own), Math.min(levelOf(k), region.level)),
       ]),
   );
 }
