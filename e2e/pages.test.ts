@@ -21,6 +21,7 @@ const pages = [
   'brief',
   'requirements',
   'history',
+  'calculations',
   'cleaning',
   'air',
   'proof',

@@ -102,6 +102,41 @@ describe('machines', () => {
   });
 });
 
+describe('kept calculations', () => {
+  test('are kept as they were typed, renamed, removed and brought back, each in words', async () => {
+    const id = await newMachine();
+    const send = (kept: object | null) =>
+      post(`/api/machines/${id}/commands`, { do: 'setCalculation', calculation: 'c1', kept });
+    const kept = { calculation: 'pipe-flow', title: 'Shear', inputs: { bore: '2 kg', flow: '1,5 m³/h' } };
+    const first = machine.parse((await send(kept)).json());
+    const expected = { id: 'c1', ...kept, note: '', locale: 'en' };
+    expect(first.project.calculations).toEqual([expected]);
+    expect(first.canUndo).toBe('Keep the calculation "Shear"');
+    const renamed = machine.parse((await send({ ...kept, title: 'Shear in the line' })).json());
+    expect(renamed.canUndo).toBe('Rename the calculation "Shear" to "Shear in the line"');
+    const removed = machine.parse((await send(null)).json());
+    expect(removed.project.calculations).toEqual([]);
+    await post(`/api/machines/${id}/undo`);
+    const back = machine.parse((await post(`/api/machines/${id}/undo`)).json());
+    expect(back.project.calculations).toEqual([expected]);
+  });
+
+  test('a language that is none and a text that is too long get one sentence', async () => {
+    const id = await newMachine();
+    const kept = { calculation: 'pipe-flow', title: 'Shear' };
+    for (const wrong of [{ locale: 'en-a' }, { inputs: { bore: '1'.repeat(100_001) } }, { title: '' }]) {
+      const calculation = { ...kept, ...wrong };
+      const answer = await post(`/api/machines/${id}/commands`, {
+        do: 'setCalculation',
+        calculation: 'c1',
+        kept: calculation,
+      });
+      expect(answer.statusCode).toBe(400);
+      expect(problem.parse(answer.json()).message).toMatch(/^"kept\..*" is not as expected: .*\.$/);
+    }
+  });
+});
+
 describe('the whole way', () => {
   test('upload, survey, review, decide, undo, redo; everything is there after it is read again', async () => {
     const { id, revision, base } = await surveyed();

@@ -47,7 +47,7 @@ function Screen() {
     case 'calculations':
       return (
         <Suspense>
-          <CalculationsScreen name={route.name} />
+          <CalculationsScreen name={route.name} kept={route.kept} />
         </Suspense>
       );
     case 'nowhere':

@@ -1,4 +1,4 @@
-import type { Project } from '@coveline/project';
+import { type Project, project as projectShape } from '@coveline/project';
 import { desc, eq, sql } from 'drizzle-orm';
 import type { Tx } from './database.ts';
 import { StoreError } from './errors.ts';
@@ -7,6 +7,9 @@ import { notify } from './notify.ts';
 import { machine } from './schema.ts';
 
 export type MachineRow = typeof machine.$inferSelect;
+
+/** What the schema of projects gained since a machine was stored comes in with its defaults. */
+const upToDate = (row: MachineRow): MachineRow => ({ ...row, project: projectShape.parse(row.project) });
 
 /** A new machine with its project. Throws `exists` when the id is taken. */
 export async function createMachine(
@@ -27,19 +30,20 @@ export async function createMachine(
 
 /** Latest change first. */
 export async function listMachines(tx: Tx): Promise<MachineRow[]> {
-  return await tx.select().from(machine).orderBy(desc(machine.changedAt), machine.id);
+  const rows = await tx.select().from(machine).orderBy(desc(machine.changedAt), machine.id);
+  return rows.map(upToDate);
 }
 
 /** Throws `not-found`. */
 export async function getMachine(tx: Tx, id: string): Promise<MachineRow> {
   const [row] = await tx.select().from(machine).where(eq(machine.id, id));
-  return row ?? missing(id);
+  return row ? upToDate(row) : missing(id);
 }
 
 /** The same, and nobody else changes it until the transaction ends. */
 export async function lockMachine(tx: Tx, id: string): Promise<MachineRow> {
   const [row] = await tx.select().from(machine).where(eq(machine.id, id)).for('update');
-  return row ?? missing(id);
+  return row ? upToDate(row) : missing(id);
 }
 
 /** Counts a change that readers of the machine could see, and tells them. */
@@ -51,7 +55,7 @@ export async function touchMachine(tx: Tx, id: string, project?: Project): Promi
     .returning();
   if (!row) return missing(id);
   await notify(tx, { machine: id, version: row.version });
-  return row;
+  return upToDate(row);
 }
 
 function missing(id: string): never {

@@ -9,11 +9,15 @@ const machineRoute = fc.record({
   at: fc.constant('machine' as const),
   machine: name,
   revision: fc.option(name.filter((s) => s !== 'latest')),
-  page: fc.constantFrom(...stops, 'requirements' as const, 'history' as const),
+  page: fc.constantFrom(...stops, 'requirements' as const, 'history' as const, 'calculations' as const),
   item: fc.option(name),
 });
 
-const calculationRoute = fc.record({ at: fc.constant('calculations' as const), name: fc.option(name) });
+const calculations = fc.constant('calculations' as const);
+const calculationRoute = fc.oneof(
+  fc.record({ at: calculations, name: fc.option(name), kept: fc.constant(null) }),
+  fc.record({ at: calculations, name, kept: fc.record({ machine: name, id: name }) }),
+);
 
 test('every address reads back as what it was written for (seed 11)', () => {
   fc.assert(
@@ -29,4 +33,5 @@ test('a machine without a page is its walk; what is unknown leads nowhere', () =
   expect(parseRoute('/machine/a')).toMatchObject({ page: 'walk', revision: null, item: null });
   expect(parseRoute('/machine/a/b/teapot')).toMatchObject({ at: 'nowhere' });
   expect(parseRoute('/machine/%')).toMatchObject({ machine: '%' });
+  expect(parseRoute('/calculations/pipe-flow/a')).toMatchObject({ at: 'nowhere' });
 });

@@ -4,7 +4,7 @@ export const stops = ['brief', 'model', 'walk', 'cleaning', 'air', 'proof', 'fil
 export type Stop = (typeof stops)[number];
 
 /** Pages of a machine that are no stop of the path. */
-export type Page = Stop | 'requirements' | 'history';
+export type Page = Stop | 'requirements' | 'history' | 'calculations';
 
 export type Route =
   | { readonly at: 'start' }
@@ -17,17 +17,24 @@ export type Route =
       /** On the walk a finding, in the model a part. */
       readonly item: string | null;
     }
-  /** Engineering calculations: all of them, or one by its name. */
-  | { readonly at: 'calculations'; readonly name: string | null }
+  /** Engineering calculations: all of them, or one by its name, as it is kept with a machine. */
+  | { readonly at: 'calculations'; readonly name: string | null; readonly kept: KeptAt | null }
   | { readonly at: 'nowhere'; readonly path: string };
+
+/** A calculation that is kept with a machine. */
+export interface KeptAt {
+  readonly machine: string;
+  readonly id: string;
+}
 
 export type MachineRoute = Extract<Route, { at: 'machine' }>;
 
-const pages: readonly string[] = [...stops, 'requirements', 'history'];
+const pages: readonly string[] = [...stops, 'requirements', 'history', 'calculations'];
 const latest = 'latest';
 
 /**
- * `/machine/<machine>/<revision or latest>/<page>[/<item>]` or `/calculations[/<name>]`, each part URI-encoded.
+ * `/machine/<machine>/<revision or latest>/<page>[/<item>]` or `/calculations[/<name>[/<machine>/<kept>]]`, each part
+ * URI-encoded.
  */
 export function parseRoute(path: string): Route {
   const [root, ...parts] = path
@@ -35,7 +42,11 @@ export function parseRoute(path: string): Route {
     .filter((s) => s !== '')
     .map(decode);
   if (root === undefined) return { at: 'start' };
-  if (root === 'calculations' && parts.length < 2) return { at: 'calculations', name: parts[0] ?? null };
+  if (root === 'calculations') {
+    const [name = null, keptWith, id] = parts;
+    if (parts.length === 3) return { at: 'calculations', name, kept: { machine: keptWith, id } };
+    return parts.length < 2 ? { at: 'calculations', name, kept: null } : { at: 'nowhere', path };
+  }
   const [machine, revision = latest, page = 'walk', item] = parts;
   if (root !== 'machine' || !machine || !pages.includes(page)) return { at: 'nowhere', path };
   return {
@@ -50,8 +61,11 @@ export function parseRoute(path: string): Route {
 export function href(route: Route): string {
   if (route.at === 'start') return '/';
   if (route.at === 'nowhere') return route.path;
-  if (route.at === 'calculations')
-    return route.name === null ? '/calculations' : `/calculations/${encodeURIComponent(route.name)}`;
+  if (route.at === 'calculations') {
+    const { name, kept } = route;
+    const parts = [...(name === null ? [] : [name]), ...(kept === null ? [] : [kept.machine, kept.id])];
+    return ['/calculations', ...parts.map(encodeURIComponent)].join('/');
+  }
   const parts = [
     route.machine,
     route.revision ?? latest,

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { m } from '../messages/index.ts';
-import { stops } from '../routing/route.ts';
+import { type Page, stops } from '../routing/route.ts';
 import { go } from '../routing/use-route.ts';
 import { useMachineData } from '../screens/machine/machine-context.ts';
 import { kindOf } from '../signs/kind.ts';
@@ -33,7 +33,7 @@ export function usePaletteItems(act: (action: Action) => void): PaletteGroup[] {
   const { route, findings, model, machine } = useMachineData();
   const undo = useStepBack(machine.id, 'undo').mutate;
   const redo = useStepBack(machine.id, 'redo').mutate;
-  const page = (name: (typeof stops)[number] | 'requirements' | 'history', text: string): PaletteItem => ({
+  const page = (name: Page, text: string): PaletteItem => ({
     id: `page ${name}`,
     text,
     run: () => go({ ...route, page: name, item: null }),
@@ -50,10 +50,11 @@ export function usePaletteItems(act: (action: Action) => void): PaletteGroup[] {
         ...stops.map((stop) => page(stop, m.stops[stop])),
         page('requirements', m.requirements.title),
         page('history', m.history.title),
+        page('calculations', m.keep.ofMachine),
         {
           id: 'page calculations',
           text: m.calculations.title,
-          run: () => go({ at: 'calculations', name: null }),
+          run: () => go({ at: 'calculations', name: null, kept: null }),
         },
         { id: 'page start', text: m.problem.toStart, run: () => go({ at: 'start' }) },
       ],

@@ -32,6 +32,9 @@ export function TopBar() {
       <Link className="button quiet" to={{ ...route, page: 'history', item: null }}>
         {m.history.title}
       </Link>
+      <Link className="button quiet" to={{ ...route, page: 'calculations', item: null }}>
+        {m.keep.count(machine.project.calculations.length)}
+      </Link>
       <Button className="outlined" onPress={() => openDialog('palette')}>
         {m.top.find} <kbd>Ctrl K</kbd>
       </Button>

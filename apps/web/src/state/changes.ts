@@ -15,7 +15,7 @@ export const dismissChangeFailure = () => failure.set({ message: null });
 export const useChangesUnderWay = () => useIsMutating({ mutationKey: ['change'] });
 
 /** Takes over what the server holds now. What a review says may depend on it, so that is read again. */
-function accept(machine: Machine): void {
+export function accept(machine: Machine): void {
   const known = queryClient.getQueryData<Machine>(keys.machine(machine.id));
   if (known && known.version > machine.version) return;
   queryClient.setQueryData(keys.machine(machine.id), machine);

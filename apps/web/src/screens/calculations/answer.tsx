@@ -1,7 +1,6 @@
-import type { CalculationEntry, Outcome, TypedRun } from '@coveline/engineering';
+import { type CalculationEntry, type Outcome, refusalSentence, type TypedRun } from '@coveline/engineering';
 import { m } from '../../messages/index.ts';
 import { show } from '../../numbers/show.ts';
-import { refusalWords } from './refusal-words.ts';
 import { capital, sentence } from './sentence.ts';
 
 interface Props {
@@ -23,7 +22,7 @@ export function Answer({ entry, run, underWay, fault, untouched }: Props) {
         {outcome?.kind === 'done' ? <Result outcome={outcome} /> : null}
         {run && outcome?.kind === 'refused' ? (
           <p className={untouched ? 'soft' : 'calc-refusal'}>
-            {untouched ? m.calculations.waiting : refusalWords(entry, run, outcome.reason)}
+            {untouched ? m.calculations.waiting : refusalSentence(entry, run)}
           </p>
         ) : null}
       </div>

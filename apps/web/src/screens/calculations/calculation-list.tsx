@@ -39,7 +39,7 @@ export function CalculationList() {
   const openFirst = (event: FormEvent) => {
     event.preventDefault();
     const first = shown[0]?.calculations[0];
-    if (text !== '' && first) go({ at: 'calculations', name: first.entry.name });
+    if (text !== '' && first) go({ at: 'calculations', name: first.entry.name, kept: null });
   };
   return (
     <>
@@ -63,7 +63,7 @@ export function CalculationList() {
           <ul className="plain">
             {calculations.map(({ entry }) => (
               <li key={entry.name}>
-                <Link to={{ at: 'calculations', name: entry.name }}>{entry.title}</Link>
+                <Link to={{ at: 'calculations', name: entry.name, kept: null }}>{entry.title}</Link>
                 <span className="soft">{entry.name}</span>
               </li>
             ))}

@@ -2,23 +2,35 @@ import type { CalculationEntry } from '@coveline/engineering';
 import { useEffect, useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { m } from '../../messages/index.ts';
-import { locale } from '../../numbers/show.ts';
 import { Answer } from './answer.tsx';
 import { CopyAsText } from './copy-as-text.tsx';
 import { exampleTexts } from './example-texts.ts';
 import type { Given } from './given.ts';
 import { InputsForm } from './inputs-form.tsx';
-import { readLink, writeLink } from './link.ts';
+import { Keep } from './keep.tsx';
+import type { KeptHere } from './kept-here.ts';
+import { readLink, textsByKey, writeLink } from './link.ts';
 import { Reasons } from './reasons.tsx';
 import { capital, sentence } from './sentence.ts';
 import { useRun } from './use-run.ts';
 
 const addressPause_ms = 400;
 
+interface Props {
+  readonly entry: CalculationEntry;
+  /** Of the numbers that are typed. */
+  readonly locale: string;
+  /** The one of a machine that is shown; null for one of its own. */
+  readonly kept: KeptHere | null;
+}
+
 /** One calculation: what it needs, what comes out as it is typed, and why. */
-export function CalculationPage({ entry }: { readonly entry: CalculationEntry }) {
-  const [given, setGiven] = useState<Given>(() => readLink(window.location.search, entry));
-  const { run, underWay, fault } = useRun(entry.name, given);
+export function CalculationPage({ entry, locale, kept }: Props) {
+  const [given, setGiven] = useState<Given>(() => {
+    const said = readLink(window.location.search, entry);
+    return Object.keys(said).length > 0 ? said : textsByKey(kept?.calculation.inputs ?? {}, entry);
+  });
+  const { run, underWay, fault } = useRun(entry.name, given, locale);
   const title = useRef<HTMLHeadingElement>(null);
   const { query, leftOut } = writeLink(given, entry);
   useEffect(() => {
@@ -66,6 +78,7 @@ export function CalculationPage({ entry }: { readonly entry: CalculationEntry })
           {outcome?.kind === 'done' && run ? (
             <CopyAsText outcome={outcome} understood={run.understood} />
           ) : null}
+          {untouched ? null : <Keep entry={entry} given={given} locale={locale} run={run} kept={kept} />}
           <Reasons entry={entry} outcome={outcome} />
         </div>
       </div>

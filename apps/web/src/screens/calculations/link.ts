@@ -6,11 +6,18 @@ const longestQuery = 7000;
 
 /** What an address says of the inputs of a calculation, by key: `?bore=2+in&flow=44+gpm`. */
 export function readLink(query: string, entry: CalculationEntry): Record<string, string> {
-  const said = new URLSearchParams(query);
+  return textsByKey(Object.fromEntries(new URLSearchParams(query)), entry);
+}
+
+/** Texts by key of the input, from texts by key or by short name. */
+export function textsByKey(
+  texts: Readonly<Record<string, string>>,
+  entry: CalculationEntry,
+): Record<string, string> {
   const given: Record<string, string> = {};
   for (const key of Object.keys(entry.inputs)) {
-    const text = said.get(inputName(key)) ?? said.get(key);
-    if (text !== null && text !== '') given[key] = text;
+    const text = texts[inputName(key)] ?? texts[key] ?? '';
+    if (text !== '') given[key] = text;
   }
   return given;
 }

@@ -1,7 +1,6 @@
 import type { TypedRun } from '@coveline/engineering';
 import { useEffect, useState } from 'react';
 import { m } from '../../messages/index.ts';
-import { locale } from '../../numbers/show.ts';
 import { calculate, type Reply } from './calculate.ts';
 import type { Given } from './given.ts';
 
@@ -16,8 +15,8 @@ export interface RunState {
   readonly fault: string | null;
 }
 
-/** The result of what is typed, worked out beside the page whenever it changes. */
-export function useRun(name: string, given: Given): RunState {
+/** The result of what is typed, worked out beside the page whenever it changes. `locale` is that of the texts. */
+export function useRun(name: string, given: Given, locale: string): RunState {
   const [state, setState] = useState<RunState>({ run: null, underWay: true, fault: null });
   useEffect(() => {
     const moved = new AbortController();
@@ -32,7 +31,7 @@ export function useRun(name: string, given: Given): RunState {
       clearTimeout(timer);
       moved.abort();
     };
-  }, [name, given]);
+  }, [name, given, locale]);
   return state;
 }
 

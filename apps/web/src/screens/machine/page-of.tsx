@@ -1,3 +1,4 @@
+import { lazy, Suspense } from 'react';
 import type { Page } from '../../routing/route.ts';
 import { BriefPage } from '../brief/brief-page.tsx';
 import { FilePage } from '../file/file-page.tsx';
@@ -6,6 +7,9 @@ import { LaterPage } from '../later/later-page.tsx';
 import { ModelPanel } from '../model/model-panel.tsx';
 import { RequirementsPage } from '../requirements/requirements-page.tsx';
 import { WalkPanel } from '../walk/walk-panel.tsx';
+
+/** Brings every calculation with it. */
+const KeptPage = lazy(() => import('../kept/kept-page.tsx').then((file) => ({ default: file.KeptPage })));
 
 /** The page that an address names. */
 export function PageOf({ page }: { readonly page: Page }) {
@@ -20,6 +24,12 @@ export function PageOf({ page }: { readonly page: Page }) {
       return <RequirementsPage />;
     case 'history':
       return <HistoryPage />;
+    case 'calculations':
+      return (
+        <Suspense>
+          <KeptPage />
+        </Suspense>
+      );
     case 'file':
       return <FilePage />;
     case 'cleaning':

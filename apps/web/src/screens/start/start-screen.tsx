@@ -20,7 +20,7 @@ export function StartScreen() {
         <p className="start-name">{m.product}</p>
         <p className="soft">{m.purpose}</p>
         <p>
-          <Link to={{ at: 'calculations', name: null }}>{m.calculations.title}</Link>
+          <Link to={{ at: 'calculations', name: null, kept: null }}>{m.calculations.title}</Link>
         </p>
       </header>
       <main id="main" tabIndex={-1}>
