@@ -66,6 +66,7 @@ Exit codes: 0 done, 2 wrong usage, 3 the input could not be read, 4 a limit was 
         brief: project.brief,
         partChanges: project.parts[revision.id] ?? {},
         answers: project.answers[revision.id] ?? {},
+        groups: project.cleaning[revision.id] ?? {},
         today: o.date,
       });
       const decisions = project.decisions[revision.id] ?? {};

@@ -45,13 +45,14 @@ export function openReviews(store: Store): Reviews {
       const { brief, parts } = project;
       const partChanges = parts[revision] ?? {};
       const answers = project.answers[revision] ?? {};
+      const groups = project.cleaning[revision] ?? {};
       const today = new Date().toISOString().slice(0, 10);
-      const text = JSON.stringify([survey.model, survey.result, brief, partChanges, answers, today]);
+      const text = JSON.stringify([survey.model, survey.result, brief, partChanges, answers, groups, today]);
       const inputs = createHash('sha256').update(text).digest('hex');
       const review = await remembered(`${machine}/${revision}`, inputs, async () => {
         const model = await readModelBlob(store, survey);
         const result = JSON.parse(await readFile(store.blobs.path(survey.result), 'utf8')) as SurveyResult;
-        const found = reviewModel({ model, survey: result, brief, partChanges, answers, today });
+        const found = reviewModel({ model, survey: result, brief, partChanges, answers, groups, today });
         const findings = found.findings.map((finding) => finding.id);
         await store.transaction((tx) => storeReview(tx, { machine, revision, findings }));
         return found;

@@ -2,6 +2,7 @@ export { media, mediumById } from './cleaning/media.ts';
 export { disinfectionPoints, orderRuleById, orderRules } from './cleaning/order.ts';
 export { templateById, templates } from './cleaning/templates.ts';
 export type * from './cleaning/types.ts';
+export { type Verdict, type WithstandRow, withstand } from './cleaning/withstand.ts';
 export { elements } from './elements.ts';
 export { type Demand, demandsInForce, limitsFor, profileById, type Setting } from './in-force.ts';
 export { materialById, materials } from './materials/index.ts';

@@ -4,6 +4,7 @@
  */
 import * as z from 'zod';
 import { answer } from './answer.ts';
+import { surfaceGroup } from './cleaning.ts';
 import { keptCalculation } from './kept-calculation.ts';
 import { brief, decision, type Project, partChange, upAxis } from './schema.ts';
 
@@ -27,6 +28,12 @@ export const command = z.discriminatedUnion('do', [
     revision: z.string(),
     item: z.string().min(1).max(100).describe('id of a question or of a requirement'),
     answer: answer.nullable().describe('null: not looked at'),
+  }),
+  z.object({
+    do: z.literal('setGroup'),
+    revision: z.string(),
+    group: z.string().min(1).max(100).describe('id of a group of surfaces, new or known'),
+    set: surfaceGroup.omit({ id: true }).nullable().describe('null returns it to what is proposed'),
   }),
   z.object({
     do: z.literal('setRevision'),
@@ -65,6 +72,11 @@ export function applyCommand(project: Project, c: Command): { project: Project; 
       const before = project.answers[known(project, c.revision)]?.[c.item] ?? null;
       const answers = withEntry(project.answers, c.revision, c.item, c.answer);
       return { project: { ...project, answers }, inverse: { ...c, answer: before } };
+    }
+    case 'setGroup': {
+      const before = project.cleaning[known(project, c.revision)]?.[c.group] ?? null;
+      const cleaning = withEntry(project.cleaning, c.revision, c.group, c.set);
+      return { project: { ...project, cleaning }, inverse: { ...c, set: before } };
     }
     case 'setRevision': {
       const before = project.revisions.find((r) => r.id === known(project, c.revision))!;

@@ -16,6 +16,8 @@ export function describeCommand(command: Command, project: Project): string {
       return describeDecision(command);
     case 'answer':
       return describeAnswer(command);
+    case 'setGroup':
+      return describeGroup(command, project);
     case 'setRevision':
       return describeRevision(command, project);
     case 'setCalculation':
@@ -75,6 +77,17 @@ const answerWords = {
 
 function describeAnswer({ item, answer }: Extract<Command, { do: 'answer' }>): string {
   return answer === null ? `Take back the answer to ${item}` : `Answer ${item}: ${answerWords[answer.state]}`;
+}
+
+function describeGroup(
+  { revision, group, set }: Extract<Command, { do: 'setGroup' }>,
+  project: Project,
+): string {
+  const before = project.cleaning[revision]?.[group];
+  if (set === null) return `Return the cleaning of "${before?.name ?? group}" to what is proposed`;
+  return before && before.steps.length !== set.steps.length
+    ? `Change the steps of cleaning "${set.name}"`
+    : `Set the cleaning of "${set.name}"`;
 }
 
 function describeRevision(command: Extract<Command, { do: 'setRevision' }>, project: Project): string {

@@ -1,4 +1,15 @@
 export { type Answer, answer, type Mark, mark, type Photograph, photograph } from './answer.ts';
+export {
+  type CleaningStep,
+  type CleaningWay,
+  cleaningStep,
+  cleaningWay,
+  type SoilName,
+  type SurfaceGroup,
+  soil,
+  stepKind,
+  surfaceGroup,
+} from './cleaning.ts';
 export { applyCommand, type Command, command } from './command.ts';
 export { describeCommand } from './describe.ts';
 export { type KeptCalculation, keptCalculation, longestInput } from './kept-calculation.ts';

@@ -4,6 +4,7 @@
  */
 import * as z from 'zod';
 import { answer } from './answer.ts';
+import { cleaningWay, surfaceGroup } from './cleaning.ts';
 import { keptCalculation } from './kept-calculation.ts';
 
 export const areaClass = z.enum(['food', 'splash', 'nonFood']).describe('EN 1672-2');
@@ -37,8 +38,6 @@ export const product = z.object({
   eaten: z.enum(['asIs', 'cooked']).optional().describe('as it leaves the pack, or cooked by who eats it'),
   lowOxygen: z.boolean().optional().describe('packed under vacuum or protective gas'),
 });
-
-export const cleaningWay = z.enum(['inPlace', 'outOfPlace', 'foamAndRinse', 'byHand', 'dry']);
 
 export const brief = z.object({
   purpose: z.string().max(2000).default(''),
@@ -142,6 +141,8 @@ export const project = z.object({
   decisions: z.record(z.string(), z.record(z.string(), decision)).default({}),
   /** Per revision id: what was found on the round, by id of the question or requirement. */
   answers: z.record(z.string(), z.record(z.string(), answer)).default({}),
+  /** Per revision id: groups of surfaces that people set, by id; the others are as proposed. */
+  cleaning: z.record(z.string(), z.record(z.string(), surfaceGroup.omit({ id: true }))).default({}),
   /** In the order in which they were kept. */
   calculations: z.array(keptCalculation).default([]),
 });

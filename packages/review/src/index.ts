@@ -1,3 +1,8 @@
+export type { MaterialVerdict } from './cleaning/compatibility.ts';
+export { stepsFor, templateFor } from './cleaning/groups.ts';
+export { type Breach, breachesOf } from './cleaning/order.ts';
+export type { CleaningReview, GroupReview } from './cleaning/programme.ts';
+export type { Resources } from './cleaning/resources.ts';
 export { compareRevisions, type RevisionChange, type Surveyed } from './compare.ts';
 export { limitInWords } from './finding.ts';
 export { asksForLess, type Hazard, type HazardReview, hazardsOf } from './hazards/hazards.ts';

@@ -1,5 +1,5 @@
 import type { Model } from '@coveline/model';
-import type { Answer, Brief, PartChange } from '@coveline/project';
+import type { Answer, Brief, PartChange, SurfaceGroup } from '@coveline/project';
 import type { SurveyResult } from '@coveline/survey';
 
 export interface ReviewRequest {
@@ -11,6 +11,8 @@ export interface ReviewRequest {
   readonly partChanges: Readonly<Record<string, PartChange>>;
   /** What was found on the round, by id of the question or requirement. */
   readonly answers?: Readonly<Record<string, Answer>>;
+  /** Groups of surfaces that people set, by id; the others are proposed. */
+  readonly groups?: Readonly<Record<string, Omit<SurfaceGroup, 'id'>>>;
   /** ISO date: which law is in force. */
   readonly today: string;
 }

@@ -1,5 +1,6 @@
 /** The review: each rule draws up what it finds, and the findings are put in order. */
 import type { MeasureKey } from '@coveline/catalogue';
+import { cleaningOf } from './cleaning/programme.ts';
 import type { RuleResult } from './draft.ts';
 import { findingOf, type Ranked } from './finding.ts';
 import type { ReviewRequest } from './request.ts';
@@ -11,6 +12,7 @@ import { flatFaces } from './rules/flat-faces.ts';
 import { hollows } from './rules/hollows.ts';
 import { insideCorners } from './rules/inside-corners.ts';
 import { joints } from './rules/joints.ts';
+import { materials } from './rules/materials.ts';
 import { narrowGaps } from './rules/narrow-gaps.ts';
 import { overhead } from './rules/overhead.ts';
 import { roundFindings } from './rules/round.ts';
@@ -48,7 +50,7 @@ export function review(request: ReviewRequest): ReviewResult {
       if (!notes.includes(note)) notes.push(note);
     }
   }
-  results.push(roundFindings(scene));
+  results.push(materials(scene), roundFindings(scene));
   const findings = inOrder(results.flatMap((r) => r.drafts.map((draft) => findingOf(scene, draft))));
   return {
     schema: 'coveline.review/1',
@@ -56,6 +58,7 @@ export function review(request: ReviewRequest): ReviewResult {
     requirements: statusesOf(scene, findings, results),
     parts: scene.parts,
     round: roundOf(scene),
+    cleaning: cleaningOf(scene),
     notes: [...notes, ...results.flatMap((r) => r.notes)],
   };
 }

@@ -7,7 +7,7 @@ import {
   limitsFor,
   type MeasureKey,
 } from '@coveline/catalogue';
-import type { Answer, Brief, PartData } from '@coveline/project';
+import type { Answer, Brief, PartData, SurfaceGroup } from '@coveline/project';
 import type { SurveyResult } from '@coveline/survey';
 import { type Known, knowledgeOf } from './parts/known.ts';
 import { openMembersOf } from './parts/open-members.ts';
@@ -21,6 +21,7 @@ export interface Scene {
   readonly parts: readonly PartData[];
   readonly demands: ReadonlyMap<string, Demand>;
   readonly answers: Readonly<Record<string, Answer>>;
+  readonly groups: Readonly<Record<string, Omit<SurfaceGroup, 'id'>>>;
   /** Open hollow members: inner wall in cm2 by part index. Empty when hollows were not surveyed. */
   readonly openMembers: ReadonlyMap<number, number>;
   /** Only dry cleaning by the brief: no water reaches the machine. */
@@ -38,6 +39,7 @@ export function sceneOf(request: ReviewRequest): Scene {
     parts: withChanges(proposeFor(known, survey), partChanges),
     demands: new Map(demands.map((d) => [d.id, d])),
     answers: request.answers ?? {},
+    groups: request.groups ?? {},
     openMembers: survey.measures.hollows ? openMembersOf(known, survey) : new Map(),
     dryOnly: brief.cleaning.ways.length > 0 && brief.cleaning.ways.every((w) => w === 'dry'),
   };

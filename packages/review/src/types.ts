@@ -3,6 +3,7 @@ import type { AreaClass, Citation, MeasureKey, Remedy, RequirementKind } from '@
 import type { Vec3 } from '@coveline/model';
 import type { PartData } from '@coveline/project';
 import type { Working } from '@coveline/quantity';
+import type { CleaningReview } from './cleaning/programme.ts';
 import type { Round } from './round/round.ts';
 
 /** A number of a finding with the way it came about. */
@@ -74,5 +75,6 @@ export interface ReviewResult {
   /** Proposals merged with what people set. */
   readonly parts: readonly PartData[];
   readonly round: Round;
+  readonly cleaning: CleaningReview;
   readonly notes: readonly string[];
 }

@@ -17,6 +17,13 @@ export const media: readonly Medium[] = [
     caution: 'Wet floors are slippery; keep water off live parts.',
   },
   {
+    id: 'recoveredWater',
+    name: 'water kept from an earlier rinse',
+    group: 'water',
+    pictograms: [],
+    caution: 'It holds what it rinsed off: for first rinses only.',
+  },
+  {
     id: 'hotWater',
     name: 'hot water',
     group: 'hotWater',
