@@ -2,6 +2,8 @@ import { firstAlong, newHit, newRay } from '../tree/ray.ts';
 import { newHeap, pop, push } from './heap.ts';
 import type { Eye } from './look.ts';
 import type { Region, Segment } from './region.ts';
+import { deepestWithin } from './ridge.ts';
+import type { WallMesh } from './wall-mesh.ts';
 
 /** How a gap's wall opens to the air and how far it reaches behind that. */
 export interface Reach {
@@ -9,35 +11,72 @@ export interface Reach {
   readonly mouth_mm: number;
   /** Farthest way along the wall from the mouth; Infinity where there is no mouth. */
   readonly depth_mm: number;
-  /** The deepest point lies at the closed end of the gap, which the wall's own edges give exactly. */
-  readonly atFloor: boolean;
+}
+
+/** Ways on one wall mesh; its regions share the arrays, for they have no vertex in common. */
+export interface Ways {
+  readonly mesh: WallMesh;
+  /** Triangles around vertex v: `around[first[v]]` to `around[first[v + 1] - 1]`. */
+  readonly first: Uint32Array;
+  readonly around: Uint32Array;
+  /** From the nearest mouth to each vertex, mm. */
+  readonly way: Float64Array;
+  /** Unit direction in which the way grows, xyz per vertex. */
+  readonly onward: Float64Array;
+  /** Number of the border piece that the way begins at, among those of the region. */
+  readonly origin: Int32Array;
+  /** 1 once the way is known. */
+  readonly final: Uint8Array;
+}
+
+export function newWays(mesh: WallMesh): Ways {
+  const { triangles } = mesh;
+  const n = mesh.xyz.length / 3;
+  const first = new Uint32Array(n + 1);
+  for (let h = 0; h < triangles.length; h++) first[triangles[h] + 1]++;
+  for (let v = 0; v < n; v++) first[v + 1] += first[v];
+  const around = new Uint32Array(triangles.length);
+  const fill = first.slice(0, n);
+  for (let h = 0; h < triangles.length; h++) around[fill[triangles[h]]++] = (h / 3) | 0;
+  return {
+    mesh,
+    first,
+    around,
+    way: new Float64Array(n).fill(Infinity),
+    onward: new Float64Array(3 * n),
+    origin: new Int32Array(n),
+    final: new Uint8Array(n),
+  };
 }
 
 /** A gap is closed where its middle plane runs into something within this many widths. */
 const closedWithin = 1.5;
+/** Looks beyond the border between two looks at the signal. */
+const looksAtOnce = 4096;
 
 /** Finds the mouth of a gap's wall, and the way from it to every point of the wall by fast marching. */
-export function reachOf(eye: Eye, region: Region): Reach {
+export function reachOf(eye: Eye, region: Region, ways: Ways, step: () => void): Reach {
   const mouths: Segment[] = [];
   const floors: { segment: Segment; beyond_mm: number }[] = [];
   let mouth_mm = 0;
-  for (const segment of region.segments) {
+  for (const [i, segment] of region.segments.entries()) {
+    if (i % looksAtOnce === 0) step();
     const beyond_mm = floorBeyond(eye, region, segment);
     if (beyond_mm === undefined) {
       mouths.push(segment);
       mouth_mm += lengthOf(segment);
     } else floors.push({ segment, beyond_mm });
   }
-  if (mouths.length === 0) return { mouth_mm, depth_mm: Infinity, atFloor: false };
-  const way = marchFrom(region, mouths);
-  let middle_mm = 0;
-  for (const v of region.vertices) if (Number.isFinite(way[v])) middle_mm = Math.max(middle_mm, way[v]);
-  let floor_mm = 0;
+  if (mouths.length === 0) return { mouth_mm, depth_mm: Infinity };
+  marchFrom(ways, region, mouths, step);
+  const { way } = ways;
+  let depth_mm = 0;
+  for (const v of region.vertices) if (Number.isFinite(way[v])) depth_mm = Math.max(depth_mm, way[v]);
   for (const { segment, beyond_mm } of floors) {
     const d = way[segment.vertex] + toBorder(region, segment) + beyond_mm;
-    if (Number.isFinite(d)) floor_mm = Math.max(floor_mm, d);
+    if (Number.isFinite(d)) depth_mm = Math.max(depth_mm, d);
   }
-  return { mouth_mm, depth_mm: Math.max(middle_mm, floor_mm), atFloor: floor_mm > 0.999 * middle_mm };
+  return { mouth_mm, depth_mm: deepestWithin(ways, region, mouths, depth_mm) };
 }
 
 const hit = newHit();
@@ -53,83 +92,89 @@ function floorBeyond(
 ): number | undefined {
   const width = views.width_mm[vertex];
   const start = 0.02 * width;
-  const p = [0, 1, 2].map((k) => (a[k] + b[k]) / 2 + (n[k] * width) / 2 - u[k] * start);
-  const reach = closedWithin * width + start;
-  [ray.ox, ray.oy, ray.oz] = p;
+  ray.ox = (a[0] + b[0] + n[0] * width) / 2 - u[0] * start;
+  ray.oy = (a[1] + b[1] + n[1] * width) / 2 - u[1] * start;
+  ray.oz = (a[2] + b[2] + n[2] * width) / 2 - u[2] * start;
   [ray.dx, ray.dy, ray.dz] = u;
-  ray.tMax = reach;
+  ray.tMax = closedWithin * width + start;
   if (!firstAlong(eye.material.tree, ray, hit)) return undefined;
   // The floor of a round-bottomed groove is at most half a width away; the look may pass it at a slant.
   return Math.min(width / 2, Math.max(0, hit.t - start));
 }
 
+const foot = new Float64Array(3);
+const heading = new Float64Array(3);
+
 /**
  * Way along the wall from the nearest mouth to each vertex, mm. Fast marching on triangles (Kimmel and Sethian,
  * Computing geodesic paths on manifolds, 1998) with plane fronts, so that straight mouths give exact ways.
  */
-function marchFrom({ mesh, vertices }: Region, mouths: readonly Segment[]): Float64Array {
-  const { triangles, xyz, normals } = mesh;
-  const way = new Float64Array(xyz.length / 3).fill(Infinity);
-  const within = new Uint8Array(way.length);
-  for (const v of vertices) within[v] = 1;
-  const around = trianglesAround(triangles, within);
-  const heap = newHeap();
+function marchFrom(ways: Ways, region: Region, mouths: readonly Segment[], step: () => void): void {
   // A front may only start from ways that are final, or it would run ahead of itself.
-  const final = new Uint8Array(way.length);
-  const origin = new Int32Array(way.length).fill(-1);
+  const { way, onward, first, around, origin, final } = ways;
+  const { triangles, xyz, normals } = ways.mesh;
+  const { owner } = region;
+  const own = region.vertices[0];
+  const heap = newHeap();
   const offer = (v: number, d: number, from: number) => {
-    if (!within[v] || final[v] || d >= way[v]) return;
+    if (d >= way[v]) return;
     way[v] = d;
+    onward.set(heading, 3 * v);
     origin[v] = from;
     push(heap, d, v);
   };
   for (const [i, segment] of mouths.entries()) {
-    for (const t of around.get(segment.vertex) ?? []) {
+    const { vertex } = segment;
+    for (let j = first[vertex]; j < first[vertex + 1]; j++) {
       for (let k = 0; k < 3; k++) {
-        const v = triangles[3 * t + k];
-        if (within[v]) offer(v, toSegment(xyz, v, segment), i);
+        const v = triangles[3 * around[j] + k];
+        if (owner[v] === own) offer(v, toSegment(xyz, v, segment, heading), i);
       }
     }
   }
-  for (let top = pop(heap); top; top = pop(heap)) {
+  for (let top = pop(heap), n = 0; top; top = pop(heap), n++) {
+    if (n % looksAtOnce === 0) step();
     const a = top.value;
-    if (final[a]) continue;
+    if (final[a] === 1) continue;
     final[a] = 1;
-    const mouth = mouths[origin[a]];
-    for (const t of around.get(a) ?? []) {
+    const from = origin[a];
+    const mouth = mouths[from];
+    for (let j = first[a]; j < first[a + 1]; j++) {
+      const t = 3 * around[j];
       for (let k = 0; k < 3; k++) {
-        const c = triangles[3 * t + k];
-        if (c === a || !within[c] || final[c]) continue;
-        const b = triangles[3 * t] + triangles[3 * t + 1] + triangles[3 * t + 2] - c - a;
-        let d = front(xyz, a, b, c, top.key, final[b] ? way[b] : Infinity);
+        const c = triangles[t + k];
+        if (c === a || owner[c] !== own || final[c] === 1) continue;
+        const b = triangles[t] + triangles[t + 1] + triangles[t + 2] - c - a;
+        const d = front(xyz, a, b, c, top.key, final[b] === 1 ? way[b] : Infinity, heading);
         // On a flat wall the straight way is known; the front is at a loss in blunt triangles.
-        if (isLevelWith(normals, c, mouth)) d = Math.min(d, Math.max(top.key, toSegment(xyz, c, mouth)));
-        offer(c, d, origin[a]);
+        const straight = isLevelWith(normals, c, mouth)
+          ? Math.max(top.key, toSegment(xyz, c, mouth, foot))
+          : Infinity;
+        if (straight < d) heading.set(foot);
+        offer(c, Math.min(d, straight), from);
       }
     }
   }
-  return way;
 }
 
 /** Whether the wall has turned by less than about three degrees from a mouth to a vertex. */
-function isLevelWith(normals: Float64Array, v: number, { normal: n }: Segment): boolean {
+export function isLevelWith(normals: Float64Array, v: number, { normal: n }: Segment): boolean {
   return normals[3 * v] * n[0] + normals[3 * v + 1] * n[1] + normals[3 * v + 2] * n[2] > 0.9986;
 }
 
-function trianglesAround(triangles: Uint32Array, within: Uint8Array): Map<number, number[]> {
-  const around = new Map<number, number[]>();
-  for (let h = 0; h < triangles.length; h++) {
-    const v = triangles[h];
-    if (!within[v]) continue;
-    const list = around.get(v);
-    if (list) list.push((h / 3) | 0);
-    else around.set(v, [(h / 3) | 0]);
-  }
-  return around;
-}
-
-/** Time at which a plane front that passes a and b at their times reaches c; along the edge from a when it cannot. */
-function front(xyz: Float64Array, a: number, b: number, c: number, ta: number, tb: number): number {
+/**
+ * Time at which a plane front that passes a and b at their times reaches c; along the edge from a when it cannot.
+ * Writes the direction in which it goes.
+ */
+function front(
+  xyz: Float64Array,
+  a: number,
+  b: number,
+  c: number,
+  ta: number,
+  tb: number,
+  direction: Float64Array,
+): number {
   let ab = 0;
   let ac = 0;
   let dot = 0;
@@ -140,6 +185,8 @@ function front(xyz: Float64Array, a: number, b: number, c: number, ta: number, t
     ac += v * v;
     dot += u * v;
   }
+  const edge = Math.sqrt(ac) || 1;
+  for (let k = 0; k < 3; k++) direction[k] = (xyz[3 * c + k] - xyz[3 * a + k]) / edge;
   const alongEdge = ta + Math.sqrt(ac);
   const l = Math.sqrt(ab);
   const g = (tb - ta) / l;
@@ -147,12 +194,23 @@ function front(xyz: Float64Array, a: number, b: number, c: number, ta: number, t
   const x = dot / l;
   const y = Math.sqrt(Math.max(0, ac - x * x));
   const rise = Math.sqrt(1 - g * g);
-  const foot = x - (y * g) / rise;
-  if (foot < -1e-9 * l || foot > l * (1 + 1e-9)) return alongEdge;
+  const start = x - (y * g) / rise;
+  if (start < -1e-9 * l || start > l * (1 + 1e-9) || y === 0) return alongEdge;
+  for (let k = 0; k < 3; k++) {
+    const along = (xyz[3 * b + k] - xyz[3 * a + k]) / l;
+    const across = (xyz[3 * c + k] - xyz[3 * a + k] - x * along) / y;
+    direction[k] = g * along + rise * across;
+  }
   return ta + g * x + rise * y;
 }
 
-function toSegment(xyz: Float64Array, v: number, { a, b }: Segment): number {
+/** Straight distance from a border to a vertex, and the direction of that; on the border, away from what is beyond. */
+export function toSegment(
+  xyz: Float64Array,
+  v: number,
+  { a, b, outward }: Segment,
+  direction: Float64Array,
+): number {
   let ab = 0;
   let dot = 0;
   for (let k = 0; k < 3; k++) {
@@ -161,8 +219,13 @@ function toSegment(xyz: Float64Array, v: number, { a, b }: Segment): number {
   }
   const s = Math.min(1, Math.max(0, dot / ab));
   let square = 0;
-  for (let k = 0; k < 3; k++) square += (a[k] + s * (b[k] - a[k]) - xyz[3 * v + k]) ** 2;
-  return Math.sqrt(square);
+  for (let k = 0; k < 3; k++) {
+    direction[k] = xyz[3 * v + k] - a[k] - s * (b[k] - a[k]);
+    square += direction[k] ** 2;
+  }
+  const d = Math.sqrt(square);
+  for (let k = 0; k < 3; k++) direction[k] = d > 1e-6 ? direction[k] / d : -outward[k];
+  return d;
 }
 
 /** From the vertex beside a border straight across to it: the front runs nearly along a closed border. */

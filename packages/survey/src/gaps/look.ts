@@ -9,23 +9,21 @@ import { ontoTrueSurface, type TrueSurfaces } from './true-surface.ts';
 export const open = 0;
 /** A facing wall, nearer than the limit. */
 export const gap = 1;
-/** Another part that touches it, or material that it is buried in. */
+/** Another part that touches it. */
 export const met = 2;
 
 /** The answer for one point. Reuse one object for many. */
 export interface Sight {
   state: typeof open | typeof gap | typeof met;
-  /** Distance across the air; on `met`, how far off the other part's surface is, negative when buried. */
+  /** Distance across the air; on `met`, how far off the other part's surface is, negative where it is sunk a little. */
   width_mm: number;
   /** Triangle (model order) and part across; -1 when there is none. */
   triangle: number;
   part: number;
-  /** `met` by surfaces within contact of each other, rather than by burial. */
-  touching: boolean;
 }
 
 export function newSight(): Sight {
-  return { state: open, width_mm: Infinity, triangle: -1, part: -1, touching: false };
+  return { state: open, width_mm: Infinity, triangle: -1, part: -1 };
 }
 
 export interface Eye {
@@ -39,8 +37,6 @@ export interface Eye {
   readonly deviation_mm: number;
   /** Per part: 1 when its surface runs into another part, so that what it sees may lie in material. */
   readonly sunken: Uint8Array;
-  /** Per triangle (model order): 1 when another part's surface runs through it. */
-  readonly crossed: Uint8Array;
   readonly ray: Ray;
   readonly hit: Hit;
 }
@@ -58,14 +54,13 @@ export function newEye(model: Model, material: Material, settings: SurveySetting
     back_mm: settings.contact_mm + 2 * model.deviation_mm,
     deviation_mm: model.deviation_mm,
     sunken: new Uint8Array(model.parts.length),
-    crossed: new Uint8Array(material.tree.triangle.length),
     ray,
     hit: newHit(),
   };
 }
 
 /** Two walls face each other when their normals are at most 60 degrees from opposite: a wedge below 60 degrees. */
-const facing = -0.5;
+export const facing = -0.5;
 const near = new Float64Array(6);
 const far = new Float64Array(6);
 
@@ -90,7 +85,6 @@ export function look(
   sight.width_mm = Infinity;
   sight.triangle = -1;
   sight.part = -1;
-  sight.touching = false;
   const curved = ontoTrueSurface(surfaces, part, triangle, x, y, z, near);
   if (curved) [x, y, z, nx, ny, nz] = near;
   ray.ox = x - nx * back;
@@ -109,20 +103,15 @@ export function look(
   const curvedAcross = ontoTrueSurface(surfaces, hit.part, hit.triangle, qx, qy, qz, far);
   if (curvedAcross) width = (far[0] - x) * nx + (far[1] - y) * ny + (far[2] - z) * nz;
   if (width <= eye.contact_mm && hit.part !== part) {
+    if (width < -eye.contact_mm) return;
     sight.state = met;
-    sight.touching = width >= -eye.contact_mm;
   } else if (width > 0 && width < eye.limit_mm) {
     // Between coarse triangles of round surfaces the middle of a true gap may lie in drawn material.
     const sure = (curved || curvedAcross) && width < 4 * eye.deviation_mm;
     const doubtful = !sure && (eye.sunken[part] === 1 || eye.sunken[hit.part] === 1);
     const half = width / 2;
-    const holder = doubtful ? partNear(eye.whereabouts, x + nx * half, y + ny * half, z + nz * half) : -1;
-    sight.state = holder < 0 ? gap : met;
-    if (holder >= 0) {
-      sight.part = holder;
-      sight.width_mm = -Infinity;
-      return;
-    }
+    if (doubtful && partNear(eye.whereabouts, x + nx * half, y + ny * half, z + nz * half) >= 0) return;
+    sight.state = gap;
   } else return;
   sight.width_mm = width;
   sight.part = hit.part;

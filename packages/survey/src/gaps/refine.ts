@@ -18,16 +18,19 @@ export interface Fine {
 
 /** Stops a refinement that would not end: edges are halved this often at most. */
 const mostPasses = 24;
+/** Triangles this many times longer than high may be cut like a zip. */
+const slender = 4;
+/** Triangles between two looks at the signal. */
+const trianglesAtOnce = 8192;
 
 /**
- * Halves every edge that is longer than allowed, again and again. Whether an edge is halved depends on the edge alone,
- * so both of its triangles agree and the pieces fit together. `allowed(x, y, z, half)`: how long an edge with this
- * middle and half length may be, at least `edge_mm`.
+ * Halves every edge that is too long, again and again. Whether an edge is halved depends on the edge alone, so both of
+ * its triangles agree and the pieces fit together. `isTooLong(x, y, z, length)` is asked for the middle of an edge.
  */
 export function refine(
   coarse: Coarse,
-  edge_mm: number,
-  allowed: (x: number, y: number, z: number, half: number) => number,
+  isTooLong: (x: number, y: number, z: number, length: number) => boolean,
+  step: () => void,
 ): Fine {
   const xyz = coarse.xyz.slice();
   const middles = newEdgeTable(coarse.source.length * 8);
@@ -40,9 +43,11 @@ export function refine(
     const x = (xyz[3 * a] + xyz[3 * b]) / 2;
     const y = (xyz[3 * a + 1] + xyz[3 * b + 1]) / 2;
     const z = (xyz[3 * a + 2] + xyz[3 * b + 2]) / 2;
-    const half = Math.hypot(xyz[3 * a] - x, xyz[3 * a + 1] - y, xyz[3 * a + 2] - z);
+    const dx = xyz[3 * a] - x;
+    const dy = xyz[3 * a + 1] - y;
+    const dz = xyz[3 * a + 2] - z;
     let m = -1;
-    if (2 * half > edge_mm && 2 * half > allowed(x, y, z, half)) {
+    if (isTooLong(x, y, z, 2 * Math.sqrt(dx * dx + dy * dy + dz * dz))) {
       m = xyz.length / 3;
       xyz.push(x, y, z);
     }
@@ -56,13 +61,25 @@ export function refine(
     }
     return difference < 0;
   };
-  /** Whether a triangle is lower than an edge may be long. */
+  /** Whether a triangle is much longer than high, and no higher than an edge may be long anywhere in it. */
   const isThin = (a: number, b: number, c: number): boolean => {
-    const u = [0, 1, 2].map((k) => xyz[3 * b + k] - xyz[3 * a + k]);
-    const v = [0, 1, 2].map((k) => xyz[3 * c + k] - xyz[3 * a + k]);
-    const n = [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]];
-    const longest = Math.max(Math.hypot(...u), Math.hypot(...v), Math.hypot(...u.map((x, k) => x - v[k])));
-    return Math.hypot(...n) < edge_mm * longest;
+    const ux = xyz[3 * b] - xyz[3 * a];
+    const uy = xyz[3 * b + 1] - xyz[3 * a + 1];
+    const uz = xyz[3 * b + 2] - xyz[3 * a + 2];
+    const vx = xyz[3 * c] - xyz[3 * a];
+    const vy = xyz[3 * c + 1] - xyz[3 * a + 1];
+    const vz = xyz[3 * c + 2] - xyz[3 * a + 2];
+    const nx = uy * vz - uz * vy;
+    const ny = uz * vx - ux * vz;
+    const nz = ux * vy - uy * vx;
+    const uu = ux * ux + uy * uy + uz * uz;
+    const vv = vx * vx + vy * vy + vz * vz;
+    const longest = Math.max(uu, vv, uu + vv - 2 * (ux * vx + uy * vy + uz * vz));
+    const height = Math.sqrt((nx * nx + ny * ny + nz * nz) / longest);
+    if (height * height * slender * slender > longest) return false;
+    for (const v of [a, b, c])
+      if (isTooLong(xyz[3 * v], xyz[3 * v + 1], xyz[3 * v + 2], height)) return false;
+    return true;
   };
   /** All vertices from a to b along their edge, once it is halved as often as it will be; without b. */
   const along = (a: number, b: number, out: number[]): number[] => {
@@ -117,13 +134,14 @@ export function refine(
   };
   let todo = newPile();
   for (let t = 0; t < coarse.source.length; t++) {
-    const [a, b, c] = coarse.triangles.subarray(3 * t, 3 * t + 3);
-    const [p, q, r] = coarse.border.subarray(3 * t, 3 * t + 3);
-    put(todo, a, b, c, p, q, r, coarse.source[t]);
+    const { triangles: v, border: m } = coarse;
+    const i = 3 * t;
+    put(todo, v[i], v[i + 1], v[i + 2], m[i], m[i + 1], m[i + 2], coarse.source[t]);
   }
   for (let pass = 0; pass < mostPasses && todo.source.length > 0; pass++) {
     const next = newPile();
     for (let t = 0; t < todo.source.length; t++) {
+      if (t % trianglesAtOnce === 0) step();
       const s = todo.source[t];
       let [a, b, c] = [todo.corners[3 * t], todo.corners[3 * t + 1], todo.corners[3 * t + 2]];
       let [p, q, r] = [todo.border[3 * t], todo.border[3 * t + 1], todo.border[3 * t + 2]];
@@ -164,9 +182,9 @@ export function refine(
     todo = next;
   }
   for (let t = 0; t < todo.source.length; t++) {
-    const [a, b, c] = todo.corners.slice(3 * t, 3 * t + 3);
-    const [p, q, r] = todo.border.slice(3 * t, 3 * t + 3);
-    put(done, a, b, c, p, q, r, todo.source[t]);
+    const { corners: v, border: m } = todo;
+    const i = 3 * t;
+    put(done, v[i], v[i + 1], v[i + 2], m[i], m[i + 1], m[i + 2], todo.source[t]);
   }
   return {
     xyz: Float64Array.from(xyz),

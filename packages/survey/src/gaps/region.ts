@@ -1,7 +1,7 @@
-import { groupOf, membersOf, newGroups, unite } from '../weld/groups.ts';
+import { membersOf, newGroups, unite } from '../weld/groups.ts';
 import { edgeValue, newEdgeTable, setEdgeValue, unknown } from './edge-table.ts';
-import { type Eye, type gap, met, newSight } from './look.ts';
-import { lookFrom, type Views } from './views.ts';
+import { type Eye, type gap, look, met, newSight } from './look.ts';
+import type { Views } from './views.ts';
 import { type WallMesh, wallEnd } from './wall-mesh.ts';
 
 /** A straight piece of the border of a region, mm, in the frame of the model. */
@@ -24,9 +24,12 @@ export interface Region {
   /** The part that is met; -1 for a gap. */
   readonly partner: number;
   readonly vertices: readonly number[];
+  /** Per vertex of the mesh: the lowest vertex of its region, -1 for none. */
+  readonly owner: Int32Array;
   readonly area_mm2: number;
-  /** Of that, where surfaces touch. */
-  readonly touching_mm2: number;
+  /** Distances across at its vertices and just inside its border. */
+  readonly width_mm: number;
+  readonly widest_mm: number;
   readonly segments: readonly Segment[];
   /** The region cut out of the wall, xyz per corner. */
   readonly outlineTriangles: readonly number[];
@@ -35,8 +38,20 @@ export interface Region {
 /** Borders between what a point sees are found to this share of an edge: 2 ^ -halvings. */
 const halvings = 10;
 
+/** Long edges of a wall are asked in pieces of about the given length what lies beyond them, in so many at most. */
+const mostPieces = 64;
+/** Triangles between two looks at the signal. */
+const trianglesAtOnce = 4096;
+
 /** Regions of one kind on one wall mesh. */
-export function regionsOf(eye: Eye, mesh: WallMesh, views: Views, state: typeof gap | typeof met): Region[] {
+export function regionsOf(
+  eye: Eye,
+  mesh: WallMesh,
+  views: Views,
+  state: typeof gap | typeof met,
+  edge_mm: number,
+  step: () => void,
+): Region[] {
   const belongs = (v: number) => views.state[v] === state;
   const partnerOf = (v: number) => (state === met ? views.part[v] : -1);
   const groups = newGroups(views.state.length);
@@ -47,24 +62,39 @@ export function regionsOf(eye: Eye, mesh: WallMesh, views: Views, state: typeof 
     if (belongs(a) && belongs(b) && partnerOf(a) === partnerOf(b)) unite(groups, a, b);
   }
   const building = new Map<number, Builder>();
+  const owner = new Int32Array(views.state.length).fill(-1);
   for (const vertices of membersOf(groups, belongs)) {
+    let width = Infinity;
+    let widest = Number.NEGATIVE_INFINITY;
+    for (const v of vertices) {
+      owner[v] = vertices[0];
+      width = Math.min(width, views.width_mm[v]);
+      widest = Math.max(widest, views.width_mm[v]);
+    }
+    const partner = partnerOf(vertices[0]);
     building.set(vertices[0], {
       vertices,
       segments: [],
       area: 0,
-      touching: 0,
+      width,
+      widest,
       corners: [],
-      partner: partnerOf(vertices[0]),
+      partner,
+      edge_mm,
     });
   }
-  const cut = borderFinder(eye, mesh, views, state);
+  const cut = borderFinder(eye, mesh, views, state, (v, width) => {
+    const builder = building.get(owner[v])!;
+    builder.width = Math.min(builder.width, width);
+    builder.widest = Math.max(builder.widest, width);
+  });
   for (let t = 0; 3 * t < triangles.length; t++) {
-    const [a, b, c] = [triangles[3 * t], triangles[3 * t + 1], triangles[3 * t + 2]];
-    if (!belongs(a) && !belongs(b) && !belongs(c)) continue;
+    if (t % trianglesAtOnce === 0) step();
+    const [a, b, c] = [owner[triangles[3 * t]], owner[triangles[3 * t + 1]], owner[triangles[3 * t + 2]]];
+    if (a < 0 && b < 0 && c < 0) continue;
     const bordered = mesh.border[3 * t] + mesh.border[3 * t + 1] + mesh.border[3 * t + 2] > 0;
-    if (belongs(a) && belongs(b) && belongs(c) && !bordered) {
-      addWhole(building.get(groupOf(groups, a))!, mesh.xyz, views.touching, a, b, c);
-    } else addTriangle(mesh, views, t, belongs, cut, (v) => building.get(groupOf(groups, v))!);
+    if (a >= 0 && a === b && a === c && !bordered) addWhole(building.get(a)!, mesh, t);
+    else addTriangle(mesh, t, owner, cut, (v) => building.get(owner[v])!);
   }
   return [...building.values()].map((b) => ({
     mesh,
@@ -72,8 +102,10 @@ export function regionsOf(eye: Eye, mesh: WallMesh, views: Views, state: typeof 
     state,
     partner: b.partner,
     vertices: b.vertices,
+    owner,
     area_mm2: b.area,
-    touching_mm2: b.touching,
+    width_mm: b.width,
+    widest_mm: b.widest,
     segments: b.segments,
     outlineTriangles: b.corners,
   }));
@@ -84,43 +116,39 @@ interface Builder {
   readonly segments: Segment[];
   readonly corners: number[];
   readonly partner: number;
+  readonly edge_mm: number;
   area: number;
-  touching: number;
+  width: number;
+  widest: number;
 }
 
 type Point = [number, number, number];
 
 /** Adds a triangle that lies in the midst of a region: most do. */
-function addWhole(
-  builder: Builder,
-  xyz: Float64Array,
-  touching: Uint8Array,
-  a: number,
-  b: number,
-  c: number,
-): void {
+function addWhole(builder: Builder, { triangles, xyz }: WallMesh, t: number): void {
+  const [a, b, c] = [triangles[3 * t], triangles[3 * t + 1], triangles[3 * t + 2]];
   const [i, j, k] = [3 * a, 3 * b, 3 * c];
   const [ux, uy, uz] = [xyz[j] - xyz[i], xyz[j + 1] - xyz[i + 1], xyz[j + 2] - xyz[i + 2]];
   const [vx, vy, vz] = [xyz[k] - xyz[i], xyz[k + 1] - xyz[i + 1], xyz[k + 2] - xyz[i + 2]];
   const [nx, ny, nz] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
   const area = Math.sqrt(nx * nx + ny * ny + nz * nz) / 2;
   builder.area += area;
-  if (touching[a] === 1 && touching[b] === 1 && touching[c] === 1) builder.touching += area;
   for (const v of [i, j, k]) builder.corners.push(xyz[v], xyz[v + 1], xyz[v + 2]);
 }
 
 /** Adds the part of a triangle that belongs to a region, and the borders that run through it or along its edges. */
 function addTriangle(
   mesh: WallMesh,
-  views: Views,
   t: number,
-  belongs: (v: number) => boolean,
+  owner: Int32Array,
   cut: (inner: number, outer: number, t: number) => Point,
   builderOf: (v: number) => Builder,
 ): void {
   const corners = [0, 1, 2].map((k) => mesh.triangles[3 * t + k]);
-  const within = corners.map(belongs);
-  const vertex = corners[within.indexOf(true)];
+  // Neighbours of one region that see different parts are of two: the first has the triangle.
+  const first = corners.find((v) => owner[v] >= 0)!;
+  const within = corners.map((v) => owner[v] === owner[first]);
+  const vertex = first;
   const builder = builderOf(vertex);
   const normal = normalOf(corners.map((v) => at(mesh, v)));
   const polygon: Point[] = [];
@@ -152,11 +180,10 @@ function addTriangle(
     for (const p of piece) builder.corners.push(...p);
   }
   builder.area += area;
-  if (corners.every((v, k) => !within[k] || views.touching[v] === 1)) builder.touching += area;
 }
 
 /** `ends` run counter-clockwise around the region. */
-function addSegment({ segments }: Builder, [a, b]: [Point, Point], n: Point, vertex: number): void {
+function addSegment({ segments, edge_mm }: Builder, [a, b]: [Point, Point], n: Point, vertex: number): void {
   const [ex, ey, ez] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
   const length = Math.hypot(ex, ey, ez);
   if (length < 1e-9) return;
@@ -165,15 +192,21 @@ function addSegment({ segments }: Builder, [a, b]: [Point, Point], n: Point, ver
     (ez * n[0] - ex * n[2]) / length,
     (ex * n[1] - ey * n[0]) / length,
   ];
-  segments.push({ a, b, outward, normal: n, vertex });
+  const pieces = Math.min(mostPieces, Math.ceil(length / edge_mm));
+  const at = (i: number): Point => {
+    const s = i / pieces;
+    return i === pieces ? b : [a[0] + s * ex, a[1] + s * ey, a[2] + s * ez];
+  };
+  for (let i = 0; i < pieces; i++) segments.push({ a: at(i), b: at(i + 1), outward, normal: n, vertex });
 }
 
-/** Finds, once per edge, where along it the view changes. */
+/** Finds, once per edge, where along it the view changes, and notes the width seen last. */
 function borderFinder(
   eye: Eye,
   mesh: WallMesh,
   views: Views,
   state: number,
+  note: (inner: number, width: number) => void,
 ): (inner: number, outer: number, t: number) => Point {
   const table = newEdgeTable(256);
   const points: Point[] = [];
@@ -187,15 +220,19 @@ function borderFinder(
     if (old !== unknown) return points[old];
     let low = 0;
     let high = 1;
+    let width = views.width_mm[inner];
     for (let n = 0; n < halvings; n++) {
       const s = (low + high) / 2;
       const f = (k: number) => mix(views.from, inner, outer, k, s);
       const m = (k: number) => mix(normals, inner, outer, k, s);
       const l = Math.hypot(m(0), m(1), m(2)) || 1;
-      lookFrom(eye, mesh, t, f(0), f(1), f(2), m(0) / l, m(1) / l, m(2) / l, sight);
-      if (sight.state === state) low = s;
-      else high = s;
+      look(eye, mesh.part, mesh.source[t], f(0), f(1), f(2), m(0) / l, m(1) / l, m(2) / l, sight);
+      if (sight.state === state) {
+        low = s;
+        width = sight.width_mm;
+      } else high = s;
     }
+    note(inner, width);
     const x: Point = [0, 1, 2].map((k) => mix(xyz, inner, outer, k, (low + high) / 2)) as Point;
     setEdgeValue(table, lower, upper, points.length);
     points.push(x);

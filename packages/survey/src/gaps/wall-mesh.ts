@@ -1,23 +1,10 @@
 import type { Model } from '@coveline/model';
 import type { Tree } from '../tree/tree.ts';
-import { facetsOf } from '../weld/facets.ts';
-import { membersOf, newGroups, unite } from '../weld/groups.ts';
-import { turnAt } from '../weld/turn.ts';
-import { weldOf } from '../weld/weld.ts';
-import { isMarked, type Marks } from './marks.ts';
+import { patchesOf } from '../weld/patches.ts';
+import { type Weld, weldOf } from '../weld/weld.ts';
+import { leastEdge_mm } from './facing.ts';
 import { refine } from './refine.ts';
-
-/** A wall ends where it turns by more than this, either way. */
-const sharp = (35 * Math.PI) / 180;
-
-/** Where points of walls see something near, and where they do not. */
-export interface WallMarks {
-  readonly seen: Marks;
-  readonly unseen: Marks;
-}
-
-/** Where a wall sees the same all around, its mesh may be this much coarser than near the border of a region. */
-const plain = 4;
+import { isTooLong, sizesOf } from './sizes.ts';
 
 /**
  * Triangles of one part cut finer where something was marked, in the frame of the model. Vertices are shared within a
@@ -43,61 +30,100 @@ export const inside = 0;
 export const wallEnd = 1;
 export const meshEnd = 2;
 
-/** Meshes the given triangles of a part (shape order, ascending) with their smooth neighbours. */
+/** A wall is meshed so finely that this share of its width is an edge at its ends. */
+const acrossWall = 0.6;
+
+/**
+ * Meshes the given triangles of a part (shape order, ascending) with their smooth neighbours, finely along `borders`
+ * (seven numbers each, see `Facing`) and along its own edges.
+ */
 export function meshWalls(
   model: Model,
   tree: Tree,
   part: number,
   chosen: readonly number[],
-  marks: WallMarks,
-  edge_mm: number,
+  borders: readonly number[],
+  step: () => void,
 ): WallMesh {
   const weld = weldOf(model.shapes[model.parts[part].shape]);
-  const { facetOf, normals } = facetsOf(weld);
-  const isSmooth = (h: number) => weld.twin[h] >= 0 && Math.abs(turnAt(weld, h, normals, facetOf)) < sharp;
-  const members = new Set(chosen);
+  const { patchOf, smooth, width_mm } = patchesOf(weld);
+  const taken = new Uint8Array(weld.areas.length);
   for (const t of chosen) {
-    for (let h = 3 * t; h < 3 * t + 3; h++) if (isSmooth(h)) members.add((weld.twin[h] / 3) | 0);
+    taken[t] = 1;
+    for (let h = 3 * t; h < 3 * t + 3; h++) if (smooth[h] === 1) taken[(weld.twin[h] / 3) | 0] = 1;
   }
-  const list = [...members].filter((t) => weld.areas[t] > 0).sort((a, b) => a - b);
-  const numberOf = new Map(list.map((t, i) => [t, i]));
-  const patches = newGroups(list.length);
+  const list: number[] = [];
+  const numberOf = new Int32Array(taken.length).fill(-1);
+  for (let t = 0; t < taken.length; t++) {
+    if (taken[t] === 0 || weld.areas[t] === 0) continue;
+    numberOf[t] = list.length;
+    list.push(t);
+  }
   const border = new Uint8Array(list.length * 3);
+  const lines = borders.slice();
+  const { corners, slotOf, start } = tree;
   for (let i = 0; i < list.length; i++) {
+    const slot = slotOf[start[part] + list[i]] * 9;
     for (let k = 0; k < 3; k++) {
       const h = 3 * list[i] + k;
-      const smooth = isSmooth(h);
-      const other = smooth ? numberOf.get((weld.twin[h] / 3) | 0) : undefined;
-      if (other !== undefined) unite(patches, i, other);
-      else border[3 * i + k] = smooth ? meshEnd : wallEnd;
+      if (smooth[h] === 1) {
+        if (numberOf[(weld.twin[h] / 3) | 0] < 0) border[3 * i + k] = meshEnd;
+        continue;
+      }
+      border[3 * i + k] = wallEnd;
+      const [a, b] = [slot + 3 * k, slot + 3 * ((k + 1) % 3)];
+      for (const c of [a, a + 1, a + 2, b, b + 1, b + 2]) lines.push(corners[c]);
+      lines.push(Math.max(leastEdge_mm, acrossWall * width_mm[patchOf[list[i]]]));
     }
   }
+  const { xyz, triangles } = sharedVertices(
+    weld,
+    patchOf,
+    list,
+    (t, k) => slotOf[start[part] + t] * 9 + 3 * k,
+    corners,
+  );
+  const source = Uint32Array.from(list, (t) => start[part] + t);
+  const sizes = sizesOf(Float64Array.from(lines));
+  const fine = refine(
+    { xyz, triangles, source, border },
+    (x, y, z, length) => isTooLong(sizes, x, y, z, length),
+    step,
+  );
+  return { part, ...fine, ...vertexNormals(fine.xyz, fine.triangles) };
+}
+
+/** One vertex per welded vertex and patch, at its place in the frame of the model. */
+function sharedVertices(
+  weld: Weld,
+  patchOf: Uint32Array,
+  list: readonly number[],
+  cornerAt: (triangle: number, k: number) => number,
+  corners: Float64Array,
+) {
   const xyz: number[] = [];
   const triangles = new Uint32Array(list.length * 3);
-  for (const patch of membersOf(patches)) {
-    const vertexOf = new Map<number, number>();
-    for (const i of patch) {
-      const slot = tree.slotOf[tree.start[part] + list[i]] * 9;
-      for (let k = 0; k < 3; k++) {
-        const welded = weld.triangles[3 * list[i] + k];
-        let v = vertexOf.get(welded);
-        if (v === undefined) {
-          v = xyz.length / 3;
-          vertexOf.set(welded, v);
-          for (let c = 0; c < 3; c++) xyz.push(tree.corners[slot + 3 * k + c]);
-        }
-        triangles[3 * i + k] = v;
+  /** Per welded vertex its latest vertex here, which knows the one before it. */
+  const latest = new Int32Array(weld.positions.length / 3).fill(-1);
+  const before: number[] = [];
+  const patch: number[] = [];
+  for (let i = 0; i < list.length; i++) {
+    for (let k = 0; k < 3; k++) {
+      const welded = weld.triangles[3 * list[i] + k];
+      let v = latest[welded];
+      while (v >= 0 && patch[v] !== patchOf[list[i]]) v = before[v];
+      if (v < 0) {
+        v = patch.length;
+        patch.push(patchOf[list[i]]);
+        before.push(latest[welded]);
+        latest[welded] = v;
+        const c = cornerAt(list[i], k);
+        xyz.push(corners[c], corners[c + 1], corners[c + 2]);
       }
+      triangles[3 * i + k] = v;
     }
   }
-  const source = Uint32Array.from(list, (t) => tree.start[part] + t);
-  const { seen, unseen } = marks;
-  const allowed = (x: number, y: number, z: number, half: number) => {
-    if (!isMarked(seen, x, y, z, half + seen.cell_mm)) return Infinity;
-    return isMarked(unseen, x, y, z, half + 1.5 * unseen.cell_mm) ? edge_mm : edge_mm * plain;
-  };
-  const fine = refine({ xyz, triangles, source, border }, edge_mm, allowed);
-  return { part, ...fine, ...vertexNormals(fine.xyz, fine.triangles) };
+  return { xyz, triangles };
 }
 
 function vertexNormals(xyz: Float64Array, triangles: Uint32Array) {
@@ -107,10 +133,15 @@ function vertexNormals(xyz: Float64Array, triangles: Uint32Array) {
     const [a, b, c] = [triangles[3 * t] * 3, triangles[3 * t + 1] * 3, triangles[3 * t + 2] * 3];
     const [ux, uy, uz] = [xyz[b] - xyz[a], xyz[b + 1] - xyz[a + 1], xyz[b + 2] - xyz[a + 2]];
     const [vx, vy, vz] = [xyz[c] - xyz[a], xyz[c + 1] - xyz[a + 1], xyz[c + 2] - xyz[a + 2]];
-    const n = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
-    for (const v of [a, b, c]) {
-      triangleOf[v / 3] = t;
-      for (let k = 0; k < 3; k++) normals[v + k] += n[k];
+    const nx = uy * vz - uz * vy;
+    const ny = uz * vx - ux * vz;
+    const nz = ux * vy - uy * vx;
+    for (let k = 0; k < 3; k++) {
+      const v = triangles[3 * t + k];
+      triangleOf[v] = t;
+      normals[3 * v] += nx;
+      normals[3 * v + 1] += ny;
+      normals[3 * v + 2] += nz;
     }
   }
   for (let v = 0; v < normals.length; v += 3) {

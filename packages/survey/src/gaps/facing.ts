@@ -1,0 +1,193 @@
+import type { Model } from '@coveline/model';
+import { patchesOf } from '../weld/patches.ts';
+import { weldOf } from '../weld/weld.ts';
+import { groupSize, meet, visitGroups } from './box-tree.ts';
+import { type Crossings, crossingOf } from './crossing.ts';
+import { type Eye, facing } from './look.ts';
+import { newOverlap, type Overlap, onLowest, onOutline, overlapOf } from './overlap.ts';
+import { leastDot, type SurfaceTree, surfaceTreeOf } from './surface-tree.ts';
+
+/** Which triangles have others before them within the limit, and where that begins and ends. */
+export interface Facing {
+  /** Per triangle in model order: 1 where another one faces it. */
+  readonly candidate: Uint8Array;
+  /**
+   * Per part: lines on its surface at which what is seen may change, seven numbers each: two ends, mm, and the edge
+   * length that suits a mesh there.
+   */
+  readonly borders: readonly number[][];
+  readonly crossings: Crossings;
+  readonly surface: SurfaceTree;
+}
+
+/** Triangles of round surfaces lean by some degrees against the true surface. */
+const slack = 0.12;
+/** Finest edges of a wall mesh, mm. */
+export const leastEdge_mm = 0.25;
+/** Groups between two looks at the signal. */
+const groupsAtOnce = 256;
+
+interface Search {
+  readonly model: Model;
+  readonly eye: Eye;
+  readonly surface: SurfaceTree;
+  readonly edge_mm: number;
+  readonly overlap: Overlap;
+  readonly candidate: Uint8Array;
+  readonly borders: number[][];
+  readonly crossings: Crossings;
+}
+
+/**
+ * Finds all pairs of triangles that face each other within the limit, and all pairs of two parts that run through each
+ * other. Works through groups of neighbouring triangles, so that whatever is far away or turned away costs nothing.
+ * `edge_mm`: the longest edge that a wall mesh may have where something changes.
+ */
+export function findFacing(model: Model, eye: Eye, edge_mm: number, step: (done: number) => void): Facing {
+  const surface = surfaceTreeOf(eye.material.tree);
+  const search: Search = {
+    model,
+    eye,
+    surface,
+    edge_mm,
+    overlap: newOverlap(),
+    candidate: new Uint8Array(surface.partOf.length),
+    borders: model.parts.map(() => []),
+    crossings: { ends: [], triangles: [] },
+  };
+  const { tree, turns, parts } = surface;
+  const groups = tree.levels[0].length / 6;
+  const box = new Float64Array(12);
+  const reach = eye.limit_mm + 2 * eye.deviation_mm;
+  for (let g = 0; g < groups && tree.order.length > 0; g++) {
+    if (g % groupsAtOnce === 0) step(g / groups);
+    for (let k = 0; k < 3; k++) {
+      box[6 + k] = tree.levels[0][g * 6 + k];
+      box[9 + k] = tree.levels[0][g * 6 + 3 + k];
+      box[k] = box[6 + k] - reach;
+      box[3 + k] = box[9 + k] + reach;
+    }
+    const [first, last] = [parts[0][g * 2], parts[0][g * 2 + 1]];
+    const mayFace = (level: number, other: number) =>
+      leastDot(turns[0], g * 6, turns[level], other * 6) <= facing + slack;
+    const mayCross = (level: number, other: number) =>
+      !(first === last && parts[level][other * 2] === first && parts[level][other * 2 + 1] === first) &&
+      meet(tree.levels[level], other * 6, box, 6);
+    visitGroups(
+      tree,
+      box,
+      0,
+      (level, other) => mayFace(level, other) || mayCross(level, other),
+      (other) => {
+        if (mayFace(0, other)) faceGroups(search, g, other, reach);
+        if (other <= g && mayCross(0, other)) crossGroups(search, g, other);
+        return false;
+      },
+    );
+  }
+  return search;
+}
+
+const wide = new Float64Array(6);
+
+function faceGroups(search: Search, g: number, other: number, reach: number): void {
+  const { tree, normals } = search.surface;
+  const end = Math.min(tree.order.length, (g + 1) * groupSize);
+  const otherEnd = Math.min(tree.order.length, (other + 1) * groupSize);
+  for (let i = g * groupSize; i < end; i++) {
+    const a = tree.order[i];
+    for (let k = 0; k < 3; k++) {
+      // Only what stands before the triangle matters.
+      const shift = normals[a * 3 + k] * reach;
+      wide[k] = tree.boxes[a * 6 + k] + Math.min(0, shift) - search.eye.back_mm;
+      wide[3 + k] = tree.boxes[a * 6 + 3 + k] + Math.max(0, shift) + search.eye.back_mm;
+    }
+    for (let j = other * groupSize; j < otherEnd; j++) {
+      const b = tree.order[j];
+      if (a === b || !meet(tree.boxes, b * 6, wide, 0)) continue;
+      const dot =
+        normals[a * 3] * normals[b * 3] +
+        normals[a * 3 + 1] * normals[b * 3 + 1] +
+        normals[a * 3 + 2] * normals[b * 3 + 2];
+      if (dot <= facing + slack) face(search, a, b, dot);
+    }
+  }
+}
+
+/** Notes that triangle b faces a, and on a the lines at which that begins and ends. */
+function face(search: Search, a: number, b: number, dot: number): void {
+  const { eye, surface, overlap, candidate, borders } = search;
+  const { normals, partOf } = surface;
+  const { corners, slotOf } = eye.material.tree;
+  const highest = eye.limit_mm + eye.deviation_mm;
+  if (!overlapOf(corners, slotOf[a] * 9, slotOf[b] * 9, normals, a * 3, -eye.back_mm, highest, overlap))
+    return;
+  const { count, height, edge, xyz } = overlap;
+  let most = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < count; i++) most = Math.max(most, height[i]);
+  // The neighbour beyond a shared edge, seen from there, is no wall across the air.
+  if (partOf[a] === partOf[b] && most < 1e-6) return;
+  candidate[a] = 1;
+  candidate[b] = 1;
+  const sine = Math.sqrt(Math.max(0, 1 - dot * dot));
+  /** How broad a strip is that begins where the two planes cross and ends where they are too far apart. */
+  const strip = sine > 1e-6 ? (-dot / sine) * eye.limit_mm : Infinity;
+  const n = a * 3;
+  for (let i = 0; i < count; i++) {
+    if (edge[i] === onOutline || (edge[i] < onLowest && goesOn(search, b, edge[i], a))) continue;
+    const size = edge[i] < onLowest ? 0.6 * patchWidth(search, b) : search.edge_mm;
+    const j = i + 1 === count ? 0 : i + 1;
+    const fine = Math.max(leastEdge_mm, Math.min(search.edge_mm, 0.8 * strip, size));
+    const out = borders[partOf[a]];
+    for (const v of [i, j]) {
+      for (let k = 0; k < 3; k++) out.push(xyz[3 * v + k] - height[v] * normals[n + k]);
+    }
+    out.push(fine);
+  }
+}
+
+/** Whether the surface beyond an edge of triangle b faces triangle a too. */
+function goesOn(
+  { model, eye, surface: { normals, partOf } }: Search,
+  b: number,
+  k: number,
+  a: number,
+): boolean {
+  const part = partOf[b];
+  const first = eye.material.tree.start[part];
+  const { twin } = weldOf(model.shapes[model.parts[part].shape]);
+  const h = twin[3 * (b - first) + k];
+  if (h < 0) return false;
+  const o = (first + ((h / 3) | 0)) * 3;
+  const n = a * 3;
+  return (
+    normals[o] * normals[n] + normals[o + 1] * normals[n + 1] + normals[o + 2] * normals[n + 2] <= facing
+  );
+}
+
+function patchWidth({ model, eye, surface: { partOf } }: Search, t: number): number {
+  const part = partOf[t];
+  const { patchOf, width_mm } = patchesOf(weldOf(model.shapes[model.parts[part].shape]));
+  return width_mm[patchOf[t - eye.material.tree.start[part]]];
+}
+
+const piece = new Float64Array(6);
+
+function crossGroups({ eye, surface, crossings }: Search, g: number, other: number): void {
+  const { tree, normals, partOf } = surface;
+  const { corners, slotOf } = eye.material.tree;
+  const end = Math.min(tree.order.length, (g + 1) * groupSize);
+  const otherEnd = Math.min(tree.order.length, (other + 1) * groupSize);
+  for (let i = g * groupSize; i < end; i++) {
+    const a = tree.order[i];
+    for (let j = other * groupSize; j < Math.min(i, otherEnd); j++) {
+      const b = tree.order[j];
+      if (partOf[a] === partOf[b] || !meet(tree.boxes, a * 6, tree.boxes, b * 6)) continue;
+      if (!crossingOf(corners, slotOf[a] * 9, slotOf[b] * 9, normals, a * 3, b * 3, piece)) continue;
+      for (const c of piece) crossings.ends.push(c);
+      crossings.triangles.push(a, b);
+      eye.sunken[partOf[a]] = 1;
+      eye.sunken[partOf[b]] = 1;
+    }
+  }
+}
