@@ -101,13 +101,19 @@ const settingWords: Readonly<Record<keyof typeof defaultSettings, string>> = {
   contact_mm: 'Parts touch when closer than, mm',
   leastHollow_mL: 'Smallest hollow listed, mL',
   leastBlindRatio: 'A blind channel is listed from a depth over its mouth of',
+  jetSpacing_mm: 'Distance between the points where jets are looked for, mm',
+  leastShadow_cm2: 'Smallest jet shadow listed, cm²',
+  besideMouth_mm: 'Width of the ring beside a mouth that is looked at, mm',
+  floorBelow_mm: 'An underside is listed below a height of, mm',
+  leastUnderside_cm2: 'Smallest underside listed, cm²',
+  wallBelow_mm: 'Parts nearer to a wall are listed below, mm',
 };
 
 function settingsRows(settings: typeof defaultSettings): Row[] {
-  return Object.entries(settingWords).map(([key, label]) => ({
-    label,
-    value: String(settings[key as keyof typeof defaultSettings]),
-  }));
+  // A survey that was made earlier may know fewer settings.
+  return Object.entries(settingWords).flatMap(([key, label]) =>
+    key in settings ? [{ label, value: String(settings[key as keyof typeof defaultSettings]) }] : [],
+  );
 }
 
 function warningsOf(missing: readonly number[]): string[] {
