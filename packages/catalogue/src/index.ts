@@ -10,5 +10,14 @@ export { profiles } from './profiles.ts';
 export { matters, questionById, questions } from './questions/index.ts';
 export type { Matter, Question, Reading } from './questions/question.ts';
 export { requirementById, requirements } from './requirements/index.ts';
+export {
+  type Measured,
+  type SamplingLimit,
+  type SamplingMethod,
+  samplingLimitById,
+  samplingLimits,
+  samplingMethodById,
+  samplingMethods,
+} from './sampling/methods.ts';
 export { sourceByKey, sources } from './sources.ts';
 export type * from './types.ts';

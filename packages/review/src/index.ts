@@ -7,6 +7,13 @@ export { compareRevisions, type RevisionChange, type Surveyed } from './compare.
 export { limitInWords } from './finding.ts';
 export { asksForLess, type Hazard, type HazardReview, hazardsOf } from './hazards/hazards.ts';
 export { proposeParts } from './parts/propose.ts';
+export {
+  limitOfTest,
+  type PointTest,
+  type ProofPlan,
+  type SamplingPoint,
+  verdictOn,
+} from './proof/points.ts';
 export type { ReviewRequest } from './request.ts';
 export { review } from './review.ts';
 export type { Round, RoundItem, RoundStop } from './round/round.ts';

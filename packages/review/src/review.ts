@@ -3,6 +3,7 @@ import type { MeasureKey } from '@coveline/catalogue';
 import { cleaningOf } from './cleaning/programme.ts';
 import type { RuleResult } from './draft.ts';
 import { findingOf, type Ranked } from './finding.ts';
+import { proofPlanOf } from './proof/points.ts';
 import type { ReviewRequest } from './request.ts';
 import { roundOf } from './round/round.ts';
 import { cableBundles } from './rules/cable-bundles.ts';
@@ -59,6 +60,7 @@ export function review(request: ReviewRequest): ReviewResult {
     parts: scene.parts,
     round: roundOf(scene),
     cleaning: cleaningOf(scene),
+    proof: proofPlanOf(scene, findings),
     notes: [...notes, ...results.flatMap((r) => r.notes)],
   };
 }

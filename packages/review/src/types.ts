@@ -4,6 +4,7 @@ import type { Vec3 } from '@coveline/model';
 import type { PartData } from '@coveline/project';
 import type { Working } from '@coveline/quantity';
 import type { CleaningReview } from './cleaning/programme.ts';
+import type { ProofPlan } from './proof/points.ts';
 import type { Round } from './round/round.ts';
 
 /** A number of a finding with the way it came about. */
@@ -76,5 +77,6 @@ export interface ReviewResult {
   readonly parts: readonly PartData[];
   readonly round: Round;
   readonly cleaning: CleaningReview;
+  readonly proof: ProofPlan;
   readonly notes: readonly string[];
 }
