@@ -20,7 +20,7 @@ test('a calculation is found and filled in by keyboard, and a reload keeps what 
   await page.goto(url);
   await page.getByRole('link', { name: 'Calculations' }).focus();
   await keyboard.press('Enter');
-  await page.getByText('106 calculations').waitFor();
+  await page.getByText('107 calculations').waitFor();
   await keyboard.type('water pipe given flow');
   await page.getByText('2 calculations', { exact: true }).waitFor();
   await keyboard.press('Enter');

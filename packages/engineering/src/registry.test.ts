@@ -60,6 +60,9 @@ describe('the registry', () => {
           spec.min !== undefined || spec.max !== undefined || spec.usual !== undefined,
           `range of ${key}`,
         ).toBe(true);
+    for (const [key, spec] of Object.entries(c.inputs))
+      if (spec.kind === 'number' && spec.default !== undefined)
+        expect(spec.from?.length ?? 0, `where the default of ${key} comes from`).toBeGreaterThan(5);
   });
 
   it.each(calculations.map((c) => [c.name, c] as const))('%s gives what its example says', (_, c) => {

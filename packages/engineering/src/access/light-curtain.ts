@@ -6,7 +6,12 @@ export const lightCurtain = calculation({
   title: 'Distance of a light curtain from the danger (ISO 13855:2010)',
   inputs: {
     stopping: number('T', 'overall stopping time', 's', { min: 0.001, max: 10 }),
-    resolution_mm: number('d', 'resolution of the curtain', 'mm', { default: 14, min: 14, max: 40 }),
+    resolution_mm: number('d', 'resolution of the curtain', 'mm', {
+      default: 14,
+      min: 14,
+      max: 40,
+      from: 'finger detection, common practice',
+    }),
   },
   outputs: {
     distance_mm: { symbol: 'S', label: 'smallest distance', unit: 'mm' },

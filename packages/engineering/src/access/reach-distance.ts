@@ -22,7 +22,12 @@ export const reachDistance = calculation({
   inputs: {
     opening_mm: number('e', 'smaller dimension of the opening', 'mm', { min: 0, max: 1000 }),
     shape: choice('shape', { slot: 'slot', square: 'square', round: 'round' }, { default: 'slot' }),
-    slotLength_mm: number('l', 'length of a slot', 'mm', { default: 1000, min: 0, max: 1e5 }),
+    slotLength_mm: number('l', 'length of a slot', 'mm', {
+      default: 1000,
+      min: 0,
+      max: 1e5,
+      from: 'so long that only its width counts',
+    }),
   },
   outputs: { distance_mm: { symbol: 'sr', label: 'safety distance', unit: 'mm' } },
   equation: [

@@ -12,6 +12,7 @@ export const cleanUpRate = calculation({
       default: 0,
       min: 0,
       max: 1e12,
+      from: 'none when left empty',
     }),
   },
   outputs: {

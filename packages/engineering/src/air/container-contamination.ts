@@ -8,16 +8,42 @@ export const containerContamination = calculation({
   title: 'Microbes that fall into open containers, with uncertainty',
   inputs: {
     airborne_cfum3: number('C', 'airborne count at the opening', 'cfu/m3', { min: 0, max: 1e6 }),
-    opening_cm2: number('A', 'area of the opening', 'cm2', { default: 50, min: 0, max: 1e6 }),
-    exposure: number('t', 'time open', 's', { default: 20, min: 0, max: 86400 }),
+    opening_cm2: number('A', 'area of the opening', 'cm2', {
+      default: 50,
+      min: 0,
+      max: 1e6,
+      from: 'an example: give your own',
+    }),
+    exposure: number('t', 'time open', 's', {
+      default: 20,
+      min: 0,
+      max: 86400,
+      from: 'an example: give your own',
+    }),
     diameter_um: number('d', 'diameter of the microbe-carrying particles', 'um', {
       default: 14,
       min: 0.5,
       max: 100,
+      from: 'mean of microbe-carrying particles after W. Whyte, from memory',
     }),
-    downflow: number('u', 'speed of the downflow', 'm/s', { default: 0.45, min: 0, max: 5 }),
-    rate_1h: number('r', 'containers an hour', '1/h', { default: 10000, min: 0, max: 1e7 }),
-    batch: number('n', 'containers of a batch', '1', { default: 80000, min: 1, max: 1e9 }),
+    downflow: number('u', 'speed of the downflow', 'm/s', {
+      default: 0.45,
+      min: 0,
+      max: 5,
+      from: 'middle of the 0.36 to 0.54 m/s of EU GMP Annex 1, from memory',
+    }),
+    rate_1h: number('r', 'containers an hour', '1/h', {
+      default: 10000,
+      min: 0,
+      max: 1e7,
+      from: 'an example: give your own',
+    }),
+    batch: number('n', 'containers of a batch', '1', {
+      default: 80000,
+      min: 1,
+      max: 1e9,
+      from: 'an example: give your own',
+    }),
     airSpread: number('GSD_C', 'geometric standard deviation of the airborne count', '1', {
       default: 2,
       min: 1,
@@ -36,12 +62,19 @@ export const containerContamination = calculation({
       max: 5,
       from: 'assumed',
     }),
-    trials: number('N', 'trials', '1', { default: 10000, min: 100, max: 1e6, whole: true }),
+    trials: number('N', 'trials', '1', {
+      default: 10000,
+      min: 100,
+      max: 1e6,
+      whole: true,
+      from: 'common practice: the random error stays below some per cent',
+    }),
     seed: number('seed', 'seed of the random numbers', '1', {
       default: 1,
       min: 0,
       max: 4294967295,
       whole: true,
+      from: 'any one: the same seed gives the same numbers',
     }),
   },
   outputs: {

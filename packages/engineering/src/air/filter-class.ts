@@ -29,8 +29,14 @@ export const filterClass = calculation({
       default: 1e6,
       min: 0,
       max: 1e12,
+      from: 'an example: give your own',
     }),
-    flow_m3h: number('Q', 'air flow', 'm3/h', { default: 1000, min: 0, max: 1e6 }),
+    flow_m3h: number('Q', 'air flow', 'm3/h', {
+      default: 1000,
+      min: 0,
+      max: 1e6,
+      from: 'an example: give your own',
+    }),
   },
   outputs: {
     downstream_1m3: { symbol: 'C_d', label: 'particles downstream, at most', unit: '1/m3' },

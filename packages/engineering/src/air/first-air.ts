@@ -16,12 +16,14 @@ export const firstAir = calculation({
       default: 0.8,
       min: 0,
       max: 10,
+      from: 'an example: give your own',
     }),
-    draught: number('c', 'cross draught', 'm/s', { default: 0.05, min: 0, max: 5 }),
+    draught: number('c', 'cross draught', 'm/s', { default: 0.05, min: 0, max: 5, from: 'common practice' }),
     margin_mm: number('m', 'distance from the opening to the edge of the clean flow', 'mm', {
       default: 200,
       min: 0,
       max: 1e4,
+      from: 'an example: give your own',
     }),
   },
   outputs: {

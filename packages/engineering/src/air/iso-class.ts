@@ -26,7 +26,12 @@ export const isoClassLimit = calculation({
   title: 'Particle limit of a cleanroom class (ISO 14644-1)',
   inputs: {
     isoClass: number('N', 'ISO class, steps of 0.1 between whole classes', '1', { min: 1, max: 9 }),
-    size_um: number('D', 'particle size, at or above', 'um', { default: 0.5, min: 0.1, max: 5 }),
+    size_um: number('D', 'particle size, at or above', 'um', {
+      default: 0.5,
+      min: 0.1,
+      max: 5,
+      from: 'size by which clean rooms are usually named, ISO 14644-1',
+    }),
   },
   outputs: {
     limit_1m3: { symbol: 'C', label: 'limit: the table where it prints one, else the formula', unit: '1/m3' },

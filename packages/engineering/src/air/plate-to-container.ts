@@ -7,12 +7,33 @@ export const plateToContainer = calculation({
   title: 'What a settle plate says about open containers beside it',
   inputs: {
     colonies: number('n', 'colonies on all plates together', '1', { min: 0, max: 1e6, whole: true }),
-    plates: number('k', 'number of plates', '1', { default: 1, min: 1, max: 1e5, whole: true }),
-    plate_mm: number('D', 'diameter of a plate', 'mm', { default: 90, min: 10, max: 300 }),
-    time_h: number('t', 'exposure of a plate', 'h', { default: 4, min: 0.01, max: 24 }),
+    plates: number('k', 'number of plates', '1', {
+      default: 1,
+      min: 1,
+      max: 1e5,
+      whole: true,
+      from: 'a single plate',
+    }),
+    plate_mm: number('D', 'diameter of a plate', 'mm', {
+      default: 90,
+      min: 10,
+      max: 300,
+      from: 'usual plate, common practice',
+    }),
+    time_h: number('t', 'exposure of a plate', 'h', {
+      default: 4,
+      min: 0.01,
+      max: 24,
+      from: 'longest exposure of a plate in EU GMP Annex 1, from memory',
+    }),
     mouth_mm: number('d', 'diameter of the mouth of a container', 'mm', { min: 1, max: 2000 }),
     open: number('t_o', 'time that a container is open', 's', { min: 0, max: 86400 }),
-    confidence_pct: number('c', 'confidence', '%', { default: 95, min: 50, max: 99.99 }),
+    confidence_pct: number('c', 'confidence', '%', {
+      default: 95,
+      min: 50,
+      max: 99.99,
+      from: 'common practice',
+    }),
   },
   outputs: {
     upper: { symbol: 'm_u', label: 'microbes per container, upper limit', unit: '1' },

@@ -6,14 +6,24 @@ export const recoveryTime = calculation({
   title: 'Recovery of a mixed room after contamination',
   inputs: {
     airChanges_1h: number('n', 'air changes', '1/h', { min: 0.1, max: 1000 }),
-    ratio: number('C0/C', 'ratio of the counts', '1', { default: 100, min: 1.0001, max: 1e9 }),
+    ratio: number('C0/C', 'ratio of the counts', '1', {
+      default: 100,
+      min: 1.0001,
+      max: 1e9,
+      from: '100:1 recovery of ISO 14644-3',
+    }),
     effectiveness: number('eta', 'effectiveness of the mixing', '1', {
       default: 1,
       min: 0.1,
       max: 2,
       from: 'ideal mixing',
     }),
-    elapsed_min: number('t_e', 'time of interest', 'min', { default: 10, min: 0, max: 1440 }),
+    elapsed_min: number('t_e', 'time of interest', 'min', {
+      default: 10,
+      min: 0,
+      max: 1440,
+      from: 'an example: give your own',
+    }),
   },
   outputs: {
     time_min: { symbol: 't', label: 'time until the counts have fallen by the ratio', unit: 'min' },

@@ -8,20 +8,31 @@ export const roomBalance = calculation({
   inputs: {
     volume: number('V', 'volume of the room', 'm3', { min: 1, max: 1e6 }),
     airChanges_1h: number('n', 'air changes', '1/h', { min: 0, max: 1000 }),
-    people: number('k', 'number of people', '1', { default: 1, min: 0, max: 1000 }),
+    people: number('k', 'number of people', '1', { default: 1, min: 0, max: 1000, from: 'one person' }),
     perPerson_1min: number('G', 'emission of one person', '1/min', {
       default: 177,
       min: 0,
       max: 1e9,
       from: 'microbe-carrying particles, cleanroom clothing; 2400 in indoor clothing (published)',
     }),
-    supply_1m3: number('C_s', 'count of the supply air', '1/m3', { default: 0, min: 0, max: 1e12 }),
+    supply_1m3: number('C_s', 'count of the supply air', '1/m3', {
+      default: 0,
+      min: 0,
+      max: 1e12,
+      from: 'none when left empty',
+    }),
     floor: number('A', 'floor on which particles settle; 0 leaves settling out', 'm2', {
       default: 0,
       min: 0,
       max: 1e5,
+      from: 'none when left empty',
     }),
-    diameter_um: number('d', 'diameter of the particles', 'um', { default: 14, min: 0.1, max: 100 }),
+    diameter_um: number('d', 'diameter of the particles', 'um', {
+      default: 14,
+      min: 0.1,
+      max: 100,
+      from: 'mean of microbe-carrying particles after W. Whyte, from memory',
+    }),
     effectiveness: number('eta', 'effectiveness of the ventilation', '1', {
       default: 1,
       min: 0.1,

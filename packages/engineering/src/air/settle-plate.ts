@@ -15,8 +15,19 @@ export const settlePlate = calculation({
       max: 100,
       from: 'published means 9 to 18 um',
     }),
-    plate_mm: number('D', 'diameter of the plate', 'mm', { default: 90, min: 10, max: 300 }),
-    time_h: number('t', 'exposure', 'h', { default: 4, min: 0, max: 24, usual: [0, 4] }),
+    plate_mm: number('D', 'diameter of the plate', 'mm', {
+      default: 90,
+      min: 10,
+      max: 300,
+      from: 'usual plate, common practice',
+    }),
+    time_h: number('t', 'exposure', 'h', {
+      default: 4,
+      min: 0,
+      max: 24,
+      usual: [0, 4],
+      from: 'longest exposure of a plate in EU GMP Annex 1, from memory',
+    }),
   },
   outputs: {
     colonies: { symbol: 'n', label: 'colonies to expect', unit: '1' },

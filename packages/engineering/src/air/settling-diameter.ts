@@ -11,8 +11,18 @@ export const settlingDiameter = calculation({
   inputs: {
     airborne_cfum3: number('C', 'airborne count', 'cfu/m3', { min: 1e-3, max: 1e6 }),
     colonies: number('n', 'colonies on the plate', '1', { min: 1e-3, max: 1e6 }),
-    plate_mm: number('D', 'diameter of the plate', 'mm', { default: 90, min: 10, max: 300 }),
-    time_h: number('t', 'exposure', 'h', { default: 4, min: 1e-3, max: 24 }),
+    plate_mm: number('D', 'diameter of the plate', 'mm', {
+      default: 90,
+      min: 10,
+      max: 300,
+      from: 'usual plate, common practice',
+    }),
+    time_h: number('t', 'exposure', 'h', {
+      default: 4,
+      min: 1e-3,
+      max: 24,
+      from: 'longest exposure of a plate in EU GMP Annex 1, from memory',
+    }),
   },
   outputs: {
     diameter_um: { symbol: 'd', label: 'equivalent diameter', unit: 'um' },

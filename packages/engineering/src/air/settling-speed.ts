@@ -11,6 +11,7 @@ export const settlingSpeed = calculation({
       min: 0.01,
       max: 200,
       usual: [0.05, 100],
+      from: 'mean of microbe-carrying particles after W. Whyte, from memory',
     }),
     density: number('rho_p', 'density of the particle', 'kg/m3', {
       default: 1000,
@@ -18,9 +19,19 @@ export const settlingSpeed = calculation({
       max: 20000,
       from: 'unit density: aerodynamic diameter',
     }),
-    temperature_degC: number('T', 'air temperature', 'degC', { default: 20, min: -20, max: 100 }),
-    pressure_kPa: number('p', 'air pressure', 'kPa', { default: 101.325, min: 50, max: 110 }),
-    height: number('H', 'height to fall', 'm', { default: 1, min: 0, max: 20 }),
+    temperature_degC: number('T', 'air temperature', 'degC', {
+      default: 20,
+      min: -20,
+      max: 100,
+      from: 'a room, common practice',
+    }),
+    pressure_kPa: number('p', 'air pressure', 'kPa', {
+      default: 101.325,
+      min: 50,
+      max: 110,
+      from: 'standard atmosphere, ISO 2533',
+    }),
+    height: number('H', 'height to fall', 'm', { default: 1, min: 0, max: 20, from: 'one of its unit' }),
   },
   outputs: {
     stokes_mms: { symbol: 'v_s', label: 'settling speed, Stokes with slip', unit: 'mm/s' },

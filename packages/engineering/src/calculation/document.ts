@@ -18,7 +18,8 @@ function rangeOf(spec: Input): string {
 }
 
 function defaultOf(spec: Input): string {
-  if (spec.kind === 'number' && spec.default !== undefined) return formatQuantity(spec.default, spec.unit);
+  if (spec.kind === 'number' && spec.default !== undefined)
+    return `${formatQuantity(spec.default, spec.unit)}${spec.from === undefined ? '' : ` (${spec.from})`}`;
   return spec.kind === 'choice' && spec.default !== undefined ? spec.default : 'needed';
 }
 

@@ -15,7 +15,12 @@ export const circuit = calculation({
       'network',
       'an EPANET input text with [JUNCTIONS], [RESERVOIRS] or [TANKS], [PIPES], [PUMPS], [CURVES], "Headloss D-W"',
     ),
-    temperature_degC: number('T', 'water temperature', 'degC', { default: 20, min: 0.01, max: 99 }),
+    temperature_degC: number('T', 'water temperature', 'degC', {
+      default: 20,
+      min: 0.01,
+      max: 99,
+      from: 'a room, common practice',
+    }),
     targetSpeed: number('v_t', 'speed that every segment should reach', 'm/s', {
       default: 1.5,
       min: 0.01,

@@ -23,7 +23,12 @@ export const deadLegExchange = calculation({
   title: 'When does a cleaning agent reach the tip of a dead leg, and when is it gone again?',
   inputs: {
     ratio: number('L/d', 'length over bore, from the inner wall of the main', '1', { min: 0, max: 50 }),
-    bore_mm: number('d', 'bore of the branch', 'mm', { default: 26, min: 1, max: 500 }),
+    bore_mm: number('d', 'bore of the branch', 'mm', {
+      default: 26,
+      min: 1,
+      max: 500,
+      from: 'a usual size, common practice',
+    }),
     flushed: number('e', 'bores from the mouth that the main flow flushes', '1', {
       default: 1,
       min: 0,
@@ -40,8 +45,14 @@ export const deadLegExchange = calculation({
       default: 0.9,
       min: 0.01,
       max: 0.9999,
+      from: 'common practice',
     }),
-    contact_min: number('t_c', 'contact time of the cleaning step', 'min', { default: 20, min: 0, max: 1e6 }),
+    contact_min: number('t_c', 'contact time of the cleaning step', 'min', {
+      default: 20,
+      min: 0,
+      max: 1e6,
+      from: 'common practice',
+    }),
   },
   outputs: {
     time_h: {

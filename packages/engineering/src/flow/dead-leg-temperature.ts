@@ -6,10 +6,30 @@ export const deadLegTemperature = calculation({
   title: 'Temperature at the tip of a stagnant dead leg (fin model)',
   inputs: {
     ratio: number('L/d', 'length over bore, from the inner wall of the main', '1', { min: 0, max: 50 }),
-    bore_mm: number('d', 'bore of the branch', 'mm', { default: 26, min: 1, max: 500 }),
-    wall_mm: number('s', 'wall of the branch', 'mm', { default: 1.5, min: 0.1, max: 20 }),
-    main_degC: number('T_0', 'temperature in the main', 'degC', { default: 80, min: 0, max: 180 }),
-    room_degC: number('T_a', 'room temperature', 'degC', { default: 20, min: -20, max: 60 }),
+    bore_mm: number('d', 'bore of the branch', 'mm', {
+      default: 26,
+      min: 1,
+      max: 500,
+      from: 'a usual size, common practice',
+    }),
+    wall_mm: number('s', 'wall of the branch', 'mm', {
+      default: 1.5,
+      min: 0.1,
+      max: 20,
+      from: 'a usual size, common practice',
+    }),
+    main_degC: number('T_0', 'temperature in the main', 'degC', {
+      default: 80,
+      min: 0,
+      max: 180,
+      from: 'an example: give your own',
+    }),
+    room_degC: number('T_a', 'room temperature', 'degC', {
+      default: 20,
+      min: -20,
+      max: 60,
+      from: 'a room, common practice',
+    }),
     outside: number('h', 'heat transfer coefficient outside', 'W/(m2 K)', {
       default: 10,
       min: 0.1,
@@ -20,6 +40,7 @@ export const deadLegTemperature = calculation({
       default: 15,
       min: 5,
       max: 400,
+      from: 'austenitic steel, EN 10088-1, from memory',
     }),
     liquidConductivity: number('k_w', 'conductivity of the liquid', 'W/(m K)', {
       default: 0.651,

@@ -24,7 +24,12 @@ export const frictionFactorDarcy = calculation({
   title: 'Darcy friction factor of a round pipe',
   inputs: {
     reynolds: number('Re', 'Reynolds number', '1', { min: 1, max: 1e9 }),
-    relativeRoughness: number('eps/D', 'roughness over bore', '1', { default: 0, min: 0, max: 0.05 }),
+    relativeRoughness: number('eps/D', 'roughness over bore', '1', {
+      default: 0,
+      min: 0,
+      max: 0.05,
+      from: 'none when left empty',
+    }),
     method: choice(
       'correlation',
       {

@@ -9,6 +9,7 @@ export { frictionFactorDarcy } from './friction-factor.ts';
 export { herschelBulkleyPipe } from './herschel-bulkley.ts';
 export { lineLoss } from './line-loss.ts';
 export { npshAvailable } from './npsh.ts';
+export { npshCurve } from './npsh-curve.ts';
 export { pipeFlow } from './pipe-flow.ts';
 export { pipeFlowAtSpeed } from './pipe-flow-at-speed.ts';
 export { powerLawPipe } from './power-law.ts';

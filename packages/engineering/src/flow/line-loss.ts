@@ -11,17 +11,33 @@ export const lineLoss = calculation({
   title: 'A cleaning line: pressure, pump power and wall shear',
   inputs: {
     bore_mm: bore,
-    speed: number('v', 'mean speed', 'm/s', { default: 1.5, min: 1e-3, max: 20 }),
+    speed: number('v', 'mean speed', 'm/s', {
+      default: 1.5,
+      min: 1e-3,
+      max: 20,
+      from: 'usual least speed of cleaning in place, common practice',
+    }),
     length: number('L', 'length of pipe', 'm', { min: 0, max: 1e4 }),
     losses: number('sum K', 'sum of the loss coefficients of fittings, valves and exit', '1', {
       default: 1,
       min: 0,
       max: 1e4,
+      from: 'the exit alone',
     }),
-    lift: number('dz', 'static lift', 'm', { default: 0, min: -100, max: 100 }),
-    efficiency_pct: number('eta', 'efficiency of the pump', '%', { default: 55, min: 1, max: 100 }),
+    lift: number('dz', 'static lift', 'm', { default: 0, min: -100, max: 100, from: 'none when left empty' }),
+    efficiency_pct: number('eta', 'efficiency of the pump', '%', {
+      default: 55,
+      min: 1,
+      max: 100,
+      from: 'common practice',
+    }),
     temperature_degC: waterTemperature,
-    pressure_kPa: number('p', 'absolute pressure in the line', 'kPa', { default: 300, min: 10, max: 5000 }),
+    pressure_kPa: number('p', 'absolute pressure in the line', 'kPa', {
+      default: 300,
+      min: 10,
+      max: 5000,
+      from: 'an example: give your own',
+    }),
     roughness_um: roughness,
   },
   outputs: {

@@ -12,9 +12,20 @@ export const npshAvailable = calculation({
       default: 101.325,
       min: 1,
       max: 1000,
+      from: 'standard atmosphere, ISO 2533',
     }),
-    head: number('z', 'liquid level above the pump', 'm', { default: 0, min: -10, max: 50 }),
-    loss: number('h_L', 'head loss of the suction line', 'm', { default: 0, min: 0, max: 50 }),
+    head: number('z', 'liquid level above the pump', 'm', {
+      default: 0,
+      min: -10,
+      max: 50,
+      from: 'none when left empty',
+    }),
+    loss: number('h_L', 'head loss of the suction line', 'm', {
+      default: 0,
+      min: 0,
+      max: 50,
+      from: 'none when left empty',
+    }),
     required: number('NPSHr', 'NPSH that the pump requires', 'm', {
       default: 2,
       min: 0,

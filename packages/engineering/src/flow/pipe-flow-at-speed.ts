@@ -5,7 +5,15 @@ import { equation, inputs, outputs, solve, source, validity } from './pipe-flow-
 export const pipeFlowAtSpeed = calculation({
   name: 'pipe-flow-at-speed',
   title: 'Water in a pipe at a given speed: shear and pressure loss',
-  inputs: { ...inputs, speed: number('v', 'mean speed', 'm/s', { default: 1.5, min: 1e-4, max: 20 }) },
+  inputs: {
+    ...inputs,
+    speed: number('v', 'mean speed', 'm/s', {
+      default: 1.5,
+      min: 1e-4,
+      max: 20,
+      from: 'usual least speed of cleaning in place, common practice',
+    }),
+  },
   outputs,
   equation,
   validity,

@@ -18,7 +18,12 @@ export const outputs = {
 
 export const inputs = {
   bore_mm: bore,
-  length: number('L', 'length of straight pipe', 'm', { default: 1, min: 0, max: 1e5 }),
+  length: number('L', 'length of straight pipe', 'm', {
+    default: 1,
+    min: 0,
+    max: 1e5,
+    from: 'one of its unit',
+  }),
   roughness_um: roughness,
   temperature_degC: waterTemperature,
   pressure_kPa: linePressure,

@@ -10,11 +10,13 @@ export const roughness = number('eps', 'roughness, taken as sand roughness', 'um
 });
 export const waterTemperature = number('T', 'water temperature', 'degC', {
   default: 60,
+  from: 'warm rinse, common practice',
   min: 0.01,
   max: 150,
 });
 export const linePressure = number('p', 'absolute pressure in the line', 'kPa', {
   default: 101.325,
+  from: 'standard atmosphere, ISO 2533',
   min: 10,
   max: 5000,
 });

@@ -23,8 +23,13 @@ export const powerLawPipe = calculation({
     speed: number('v', 'mean speed', 'm/s', { min: 1e-4, max: 20 }),
     consistency: number('k', 'consistency, Pa s^n', 'Pa s', { min: 1e-5, max: 1e4 }),
     index: number('n', 'flow index', '1', { min: 0.1, max: 2 }),
-    density: number('rho', 'density', 'kg/m3', { default: 1050, min: 500, max: 2500 }),
-    length: number('L', 'length', 'm', { default: 1, min: 0, max: 1e4 }),
+    density: number('rho', 'density', 'kg/m3', {
+      default: 1050,
+      min: 500,
+      max: 2500,
+      from: 'liquid food, common practice',
+    }),
+    length: number('L', 'length', 'm', { default: 1, min: 0, max: 1e4, from: 'one of its unit' }),
   },
   outputs: {
     loss_kPa: { symbol: 'dp', label: 'pressure loss', unit: 'kPa' },

@@ -12,10 +12,28 @@ export const productRecovery = calculation({
       max: 100,
       from: 'common practice for thin products',
     }),
-    zone_L: number('V_m', 'volume of the mixing zone', 'L', { default: 10, min: 0 }),
-    cut_pct: number('c', 'water accepted in the product at the cut', '%', { default: 10, min: 0, max: 100 }),
-    pushes_1yr: number('N', 'pushes a year', '1/yr', { default: 250, min: 0, max: 1e5 }),
-    value_moneyL: number('m', 'value of the product', 'money/L', { default: 1, min: 0 }),
+    zone_L: number('V_m', 'volume of the mixing zone', 'L', {
+      default: 10,
+      min: 0,
+      from: 'an example: give your own',
+    }),
+    cut_pct: number('c', 'water accepted in the product at the cut', '%', {
+      default: 10,
+      min: 0,
+      max: 100,
+      from: 'an example: give your own',
+    }),
+    pushes_1yr: number('N', 'pushes a year', '1/yr', {
+      default: 250,
+      min: 0,
+      max: 1e5,
+      from: 'an example: give your own',
+    }),
+    value_moneyL: number('m', 'value of the product', 'money/L', {
+      default: 1,
+      min: 0,
+      from: 'an example: give your own',
+    }),
   },
   outputs: {
     recovered_L: { symbol: 'V_p', label: 'product recovered', unit: 'L' },

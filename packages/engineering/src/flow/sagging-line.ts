@@ -5,8 +5,18 @@ export const saggingLine = calculation({
   name: 'sagging-line',
   title: 'Does a sloped line that sags between its supports drain?',
   inputs: {
-    slope_pct: number('s', 'slope between the supports', '%', { default: 1, min: 0, max: 100 }),
-    span: number('L', 'distance of the supports', 'm', { default: 3, min: 0.05, max: 50 }),
+    slope_pct: number('s', 'slope between the supports', '%', {
+      default: 1,
+      min: 0,
+      max: 100,
+      from: 'common practice',
+    }),
+    span: number('L', 'distance of the supports', 'm', {
+      default: 3,
+      min: 0.05,
+      max: 50,
+      from: 'an example: give your own',
+    }),
     sag_mm: number('f', 'sag in the middle', 'mm', { min: 0, max: 1000 }),
   },
   outputs: {

@@ -15,7 +15,12 @@ export const speedForShear = calculation({
       max: 1000,
       from: 'a cleanability threshold often named for closed equipment, from memory',
     }),
-    temperature_degC: number('T', 'water temperature', 'degC', { default: 60, min: 0.01, max: 99 }),
+    temperature_degC: number('T', 'water temperature', 'degC', {
+      default: 60,
+      min: 0.01,
+      max: 99,
+      from: 'common practice',
+    }),
     roughness_um: roughness,
   },
   outputs: {

@@ -17,7 +17,12 @@ export const tubeSize = calculation({
       { default: 'en10357a' },
     ),
     size: text('nominal size', 'a size of that standard such as DN50, 2 or 51'),
-    density: number('rho', 'density of the steel', 'kg/m3', { default: 7970, min: 2000, max: 9000 }),
+    density: number('rho', 'density of the steel', 'kg/m3', {
+      default: 7970,
+      min: 2000,
+      max: 9000,
+      from: 'austenitic steel, EN 10088-1, from memory',
+    }),
   },
   outputs: {
     bore_mm: { symbol: 'd', label: 'bore', unit: 'mm' },

@@ -11,13 +11,24 @@ export const washoutDispersion = calculation({
   inputs: {
     bore_mm: number('d', 'bore', 'mm', { min: 1, max: 500 }),
     length: number('L', 'length of the tube', 'm', { min: 0.1, max: 1e4 }),
-    speed: number('v', 'mean speed', 'm/s', { default: 1.5, min: 0.01, max: 10 }),
+    speed: number('v', 'mean speed', 'm/s', {
+      default: 1.5,
+      min: 0.01,
+      max: 10,
+      from: 'usual least speed of cleaning in place, common practice',
+    }),
     fraction: number('C/C0', 'concentration at which the cut is made', '1', {
       default: 0.01,
       min: 1e-6,
       max: 0.5,
+      from: 'common practice',
     }),
-    kinematic_mm2s: number('nu', 'kinematic viscosity', 'mm2/s', { default: 1, min: 0.1, max: 1e4 }),
+    kinematic_mm2s: number('nu', 'kinematic viscosity', 'mm2/s', {
+      default: 1,
+      min: 0.1,
+      max: 1e4,
+      from: 'water at 20 degC, rounded',
+    }),
   },
   outputs: {
     zone_L: { symbol: 'V_m', label: 'volume of the mixing zone between C/C0 and 1 - C/C0', unit: 'L' },

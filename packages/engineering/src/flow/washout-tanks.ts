@@ -11,10 +11,24 @@ export const washoutTanks = calculation({
       min: 1,
       max: 500,
       whole: true,
+      from: 'one mixed volume',
     }),
-    fraction: number('C/C0', 'concentration that may be left', '1', { default: 1e-3, min: 1e-9, max: 0.9 }),
-    holdUp_L: number('V', 'volume of the circuit', 'L', { default: 100, min: 0 }),
-    flow_Lmin: number('Q', 'rinse flow', 'L/min', { default: 100, min: 1e-6 }),
+    fraction: number('C/C0', 'concentration that may be left', '1', {
+      default: 1e-3,
+      min: 1e-9,
+      max: 0.9,
+      from: 'a thousandth is left, common practice',
+    }),
+    holdUp_L: number('V', 'volume of the circuit', 'L', {
+      default: 100,
+      min: 0,
+      from: 'an example: give your own',
+    }),
+    flow_Lmin: number('Q', 'rinse flow', 'L/min', {
+      default: 100,
+      min: 1e-6,
+      from: 'an example: give your own',
+    }),
   },
   outputs: {
     volumes: { symbol: 'theta', label: 'rinse volumes over the hold-up', unit: '1' },

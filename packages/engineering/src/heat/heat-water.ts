@@ -10,9 +10,24 @@ export const heatWater = calculation({
   title: 'Heat and steam to warm up water',
   inputs: {
     mass: number('m', 'mass of water', 'kg', { min: 0, max: 1e7 }),
-    cold_degC: number('T_1', 'cold', 'degC', { default: 15, min: 0.01, max: 130 }),
-    hot_degC: number('T_2', 'hot', 'degC', { default: 80, min: 0.01, max: 130 }),
-    steam_kPa: number('p_s', 'absolute pressure of the steam', 'kPa', { default: 400, min: 110, max: 2000 }),
+    cold_degC: number('T_1', 'cold', 'degC', {
+      default: 15,
+      min: 0.01,
+      max: 130,
+      from: 'an example: give your own',
+    }),
+    hot_degC: number('T_2', 'hot', 'degC', {
+      default: 80,
+      min: 0.01,
+      max: 130,
+      from: 'an example: give your own',
+    }),
+    steam_kPa: number('p_s', 'absolute pressure of the steam', 'kPa', {
+      default: 400,
+      min: 110,
+      max: 2000,
+      from: 'an example: give your own',
+    }),
     way: choice(
       'way of heating',
       { indirect: 'heat exchanger, condensate leaves saturated', direct: 'steam injected into the water' },

@@ -6,11 +6,17 @@ export const insulatedPipeLoss = calculation({
   title: 'Heat loss of an insulated pipe',
   inputs: {
     outside_mm: number('D', 'outside diameter of the tube', 'mm', { min: 5, max: 1000 }),
-    insulation_mm: number('s', 'thickness of the insulation', 'mm', { default: 30, min: 0, max: 500 }),
+    insulation_mm: number('s', 'thickness of the insulation', 'mm', {
+      default: 30,
+      min: 0,
+      max: 500,
+      from: 'an example: give your own',
+    }),
     conductivity: number('k', 'conductivity of the insulation', 'W/(m K)', {
       default: 0.04,
       min: 0.005,
       max: 1,
+      from: 'mineral wool, common practice',
     }),
     outsideCoefficient: number('h', 'heat transfer coefficient outside', 'W/(m2 K)', {
       default: 8,
@@ -18,8 +24,18 @@ export const insulatedPipeLoss = calculation({
       max: 100,
       from: 'common practice',
     }),
-    wall_degC: number('T_w', 'temperature of the tube', 'degC', { default: 80, min: -20, max: 250 }),
-    room_degC: number('T_a', 'room temperature', 'degC', { default: 20, min: -20, max: 60 }),
+    wall_degC: number('T_w', 'temperature of the tube', 'degC', {
+      default: 80,
+      min: -20,
+      max: 250,
+      from: 'an example: give your own',
+    }),
+    room_degC: number('T_a', 'room temperature', 'degC', {
+      default: 20,
+      min: -20,
+      max: 60,
+      from: 'a room, common practice',
+    }),
   },
   outputs: {
     loss_Wm: { symbol: 'q', label: 'heat loss per length', unit: 'W/m' },

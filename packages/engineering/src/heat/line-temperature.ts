@@ -6,8 +6,18 @@ export const lineTemperature = calculation({
   name: 'line-temperature',
   title: 'Temperature at the end of a line that loses heat',
   inputs: {
-    inlet_degC: number('T_0', 'temperature at the inlet', 'degC', { default: 80, min: 1, max: 150 }),
-    room_degC: number('T_a', 'room temperature', 'degC', { default: 20, min: -20, max: 60 }),
+    inlet_degC: number('T_0', 'temperature at the inlet', 'degC', {
+      default: 80,
+      min: 1,
+      max: 150,
+      from: 'an example: give your own',
+    }),
+    room_degC: number('T_a', 'room temperature', 'degC', {
+      default: 20,
+      min: -20,
+      max: 60,
+      from: 'a room, common practice',
+    }),
     flow_m3h: number('Q', 'flow', 'm3/h', { min: 1e-4, max: 1e4 }),
     length: number('L', 'length of the line', 'm', { min: 0, max: 1e5 }),
     perKelvin_WmK: number('U', 'heat loss per length and kelvin', 'W/(m K)', {

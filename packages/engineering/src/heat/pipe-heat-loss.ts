@@ -15,8 +15,18 @@ export const barePipeLoss = calculation({
   title: 'Heat loss of a bare horizontal pipe in still air',
   inputs: {
     outside_mm: number('D', 'outside diameter', 'mm', { min: 5, max: 1000 }),
-    wall_degC: number('T_w', 'temperature of the wall', 'degC', { default: 80, min: 1, max: 200 }),
-    room_degC: number('T_a', 'room temperature', 'degC', { default: 20, min: -10, max: 50 }),
+    wall_degC: number('T_w', 'temperature of the wall', 'degC', {
+      default: 80,
+      min: 1,
+      max: 200,
+      from: 'an example: give your own',
+    }),
+    room_degC: number('T_a', 'room temperature', 'degC', {
+      default: 20,
+      min: -10,
+      max: 50,
+      from: 'a room, common practice',
+    }),
     emissivity: number('eps', 'emissivity of the surface', '1', {
       default: 0.3,
       min: 0.02,

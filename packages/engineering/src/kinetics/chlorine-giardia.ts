@@ -6,18 +6,26 @@ export const chlorineGiardia = calculation({
   title: 'Free chlorine against Giardia in water: CT by the EPA regression',
   inputs: {
     concentration_mgL: number('C', 'free chlorine', 'mg/L', { min: 0.05, max: 10, usual: [0.4, 4] }),
-    ph: number('pH', 'pH of the water', '1', { default: 7.5, min: 4, max: 11, usual: [6, 9] }),
+    ph: number('pH', 'pH of the water', '1', {
+      default: 7.5,
+      min: 4,
+      max: 11,
+      usual: [6, 9],
+      from: 'a case of the EPA guidance table, from memory',
+    }),
     temperature_degC: number('T', 'water temperature', 'degC', {
       default: 10,
       min: 0,
       max: 40,
       usual: [0.5, 25],
+      from: 'a case of the EPA guidance table, from memory',
     }),
     reduction_log10: number('L', 'log reduction asked for', 'log10', {
       default: 3,
       min: 0.1,
       max: 6,
       usual: [0.5, 3],
+      from: 'a case of the EPA guidance table, from memory',
     }),
   },
   outputs: {

@@ -6,11 +6,17 @@ export const swabDetection = calculation({
   title: 'Probability that a swab finds the microbes of a niche',
   inputs: {
     density_cfumL: number('N', 'density in the residue', 'cfu/mL', { min: 0, max: 1e12 }),
-    volume_mL: number('V', 'volume of the residue', 'mL', { default: 5, min: 0, max: 1e6 }),
+    volume_mL: number('V', 'volume of the residue', 'mL', {
+      default: 5,
+      min: 0,
+      max: 1e6,
+      from: 'an example: give your own',
+    }),
     share_pct: number('s', 'share of the residue that the swab reaches', '%', {
       default: 1,
       min: 0,
       max: 100,
+      from: 'an example: give your own',
     }),
     recovery_pct: number('r', 'recovery of the swab', '%', {
       default: 50,

@@ -7,9 +7,24 @@ export const lethalRateAt = calculation({
   title: 'Lethal rate, and the time at a temperature that equals a time at the reference',
   inputs: {
     temperature_degC: number('T', 'temperature', 'degC', { min: -20, max: 250 }),
-    reference_degC: number('T_ref', 'reference temperature', 'degC', { default: 121.1, min: 0, max: 200 }),
-    z: number('z', 'temperature difference for a factor of ten', 'K', { default: 10, min: 1, max: 60 }),
-    time_min: number('t_ref', 'time at the reference temperature', 'min', { default: 1, min: 0, max: 1e6 }),
+    reference_degC: number('T_ref', 'reference temperature', 'degC', {
+      default: 121.1,
+      min: 0,
+      max: 200,
+      from: 'reference of F0, 250 degF',
+    }),
+    z: number('z', 'temperature difference for a factor of ten', 'K', {
+      default: 10,
+      min: 1,
+      max: 60,
+      from: 'of F0, common practice',
+    }),
+    time_min: number('t_ref', 'time at the reference temperature', 'min', {
+      default: 1,
+      min: 0,
+      max: 1e6,
+      from: 'one of its unit',
+    }),
   },
   outputs: {
     rate: { symbol: 'L', label: 'lethal rate', unit: '1' },

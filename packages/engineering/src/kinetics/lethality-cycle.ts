@@ -14,15 +14,30 @@ export const lethalityCycle = calculation({
       max: 200,
       from: 'F0; 60 degC and z 7 K for pasteurisation units, 80 degC for A0',
     }),
-    z: number('z', 'temperature difference for a factor of ten', 'K', { default: 10, min: 1, max: 60 }),
+    z: number('z', 'temperature difference for a factor of ten', 'K', {
+      default: 10,
+      min: 1,
+      max: 60,
+      from: 'of F0, common practice',
+    }),
     decimalReduction_min: number('D', 'decimal reduction time at the reference', 'min', {
       default: 1.5,
       min: 1e-6,
       max: 1e4,
       from: 'assumed: spores with D121 of 1.5 min',
     }),
-    start: number('log N0', 'start, decimal logarithm', '1', { default: 6, min: -2, max: 12 }),
-    target: number('log N', 'target, decimal logarithm', '1', { default: -6, min: -12, max: 12 }),
+    start: number('log N0', 'start, decimal logarithm', '1', {
+      default: 6,
+      min: -2,
+      max: 12,
+      from: 'common practice',
+    }),
+    target: number('log N', 'target, decimal logarithm', '1', {
+      default: -6,
+      min: -12,
+      max: 12,
+      from: 'one survivor in a million, common practice',
+    }),
   },
   outputs: {
     lethality_min: {

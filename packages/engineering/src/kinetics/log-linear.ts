@@ -7,14 +7,30 @@ export const logLinear = calculation({
   inputs: {
     time_min: number('t', 'contact time', 'min', { min: 0, max: 1e5 }),
     reduction_min: number('D', 'decimal reduction time', 'min', { min: 1e-6, max: 1e5 }),
-    shoulder_min: number('S', 'shoulder (lag)', 'min', { default: 0, min: 0, max: 1e5 }),
-    start: number('log N0', 'start, decimal logarithm', '1', { default: 6, min: -2, max: 14 }),
+    shoulder_min: number('S', 'shoulder (lag)', 'min', {
+      default: 0,
+      min: 0,
+      max: 1e5,
+      from: 'none when left empty',
+    }),
+    start: number('log N0', 'start, decimal logarithm', '1', {
+      default: 6,
+      min: -2,
+      max: 14,
+      from: 'common practice',
+    }),
     tail: number('log N_res', 'tail, decimal logarithm of the resistant rest', '1', {
       default: -12,
       min: -12,
       max: 14,
+      from: 'no tail',
     }),
-    target_log10: number('R_t', 'log reduction asked for', 'log10', { default: 6, min: 0, max: 20 }),
+    target_log10: number('R_t', 'log reduction asked for', 'log10', {
+      default: 6,
+      min: 0,
+      max: 20,
+      from: 'common practice',
+    }),
   },
   outputs: {
     reduction_log10: { symbol: 'R', label: 'log reduction', unit: 'log10' },

@@ -14,12 +14,23 @@ export const loggerLethality = calculation({
       max: 200,
       from: 'F0; 60 degC and z 7 K for pasteurisation units, 80 degC for A0',
     }),
-    z: number('z', 'temperature difference for a factor of ten', 'K', { default: 10, min: 1, max: 60 }),
-    target_min: number('F_t', 'lethality asked for', 'min', { default: 15, min: 0, max: 1e5 }),
+    z: number('z', 'temperature difference for a factor of ten', 'K', {
+      default: 10,
+      min: 1,
+      max: 60,
+      from: 'of F0, common practice',
+    }),
+    target_min: number('F_t', 'lethality asked for', 'min', {
+      default: 15,
+      min: 0,
+      max: 1e5,
+      from: 'common practice',
+    }),
     longestGap: number('g', 'longest gap that is bridged by a straight line', 's', {
       default: 60,
       min: 0,
       max: 86400,
+      from: 'common practice',
     }),
     timeUnit: choice(
       'unit of plain times',

@@ -14,9 +14,24 @@ export const peroxideLiquid = calculation({
       max: 100,
       from: 'B. subtilis spores, 10 %, 60 degC',
     }),
-    reference_degC: number('T_ref', 'reference temperature', 'degC', { default: 60, min: 0, max: 100 }),
-    q10: number('Q10', 'factor of the rate for 10 K', '1', { default: 1.6, min: 1, max: 5 }),
-    perFive: number('F_5', 'factor of the rate for 5 % more', '1', { default: 1.5, min: 1, max: 5 }),
+    reference_degC: number('T_ref', 'reference temperature', 'degC', {
+      default: 60,
+      min: 0,
+      max: 100,
+      from: 'common practice, from memory',
+    }),
+    q10: number('Q10', 'factor of the rate for 10 K', '1', {
+      default: 1.6,
+      min: 1,
+      max: 5,
+      from: 'common practice, from memory',
+    }),
+    perFive: number('F_5', 'factor of the rate for 5 % more', '1', {
+      default: 1.5,
+      min: 1,
+      max: 5,
+      from: 'common practice, from memory',
+    }),
   },
   outputs: {
     reduction_log10: { symbol: 'R', label: 'log reduction, no lag', unit: 'log10' },

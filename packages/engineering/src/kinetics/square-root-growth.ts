@@ -13,7 +13,12 @@ export const growthInResidue = calculation({
       max: 10,
       from: 'L. monocytogenes in seafood, from memory',
     }),
-    reference_degC: number('T_ref', 'reference temperature', 'degC', { default: 25, min: 0, max: 50 }),
+    reference_degC: number('T_ref', 'reference temperature', 'degC', {
+      default: 25,
+      min: 0,
+      max: 50,
+      from: 'common practice',
+    }),
     minimum_degC: number('T_min', 'notional minimum temperature of growth', 'degC', {
       default: -2.83,
       min: -20,
@@ -27,11 +32,17 @@ export const growthInResidue = calculation({
       from: 'from memory',
     }),
     lag_h: number('lag', 'lag time', 'h', { default: 0, min: 0, max: 8760, from: 'no lag: the worst case' }),
-    start: number('log N0', 'start, decimal logarithm of cfu/mL', '1', { default: 0, min: -6, max: 12 }),
+    start: number('log N0', 'start, decimal logarithm of cfu/mL', '1', {
+      default: 0,
+      min: -6,
+      max: 12,
+      from: 'zero when left empty',
+    }),
     ceiling: number('log Nmax', 'greatest density, decimal logarithm of cfu/mL', '1', {
       default: 8,
       min: 0,
       max: 12,
+      from: 'common practice',
     }),
   },
   outputs: {

@@ -6,11 +6,17 @@ export const timeToLevel = calculation({
   title: 'Time until a residue holds too many microbes (square-root model)',
   inputs: {
     temperature_degC: number('T', 'temperature', 'degC', { min: -5, max: 60 }),
-    start_cfumL: number('N0', 'start', 'cfu/mL', { default: 2, min: 1e-9, max: 1e12 }),
+    start_cfumL: number('N0', 'start', 'cfu/mL', {
+      default: 2,
+      min: 1e-9,
+      max: 1e12,
+      from: 'an example: give your own',
+    }),
     limit_cfumL: number('N', 'level that must not be reached', 'cfu/mL', {
       default: 1000,
       min: 1e-9,
       max: 1e12,
+      from: 'an example: give your own',
     }),
     referenceRate_1h: number('mu_ref', 'maximum growth rate at the reference temperature', '1/h', {
       default: 0.419,
@@ -18,7 +24,12 @@ export const timeToLevel = calculation({
       max: 10,
       from: 'L. monocytogenes in seafood, from memory',
     }),
-    reference_degC: number('T_ref', 'reference temperature', 'degC', { default: 25, min: 0, max: 50 }),
+    reference_degC: number('T_ref', 'reference temperature', 'degC', {
+      default: 25,
+      min: 0,
+      max: 50,
+      from: 'common practice',
+    }),
     minimum_degC: number('T_min', 'notional minimum temperature of growth', 'degC', {
       default: -2.83,
       min: -20,

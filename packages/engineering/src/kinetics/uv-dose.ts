@@ -13,8 +13,18 @@ export const uvDose = calculation({
       max: 1000,
       from: 'B. subtilis spores, dose tables (secondary copy)',
     }),
-    shade_pct: number('s', 'share of the surface in shadow', '%', { default: 0, min: 0, max: 100 }),
-    ageing_pct: number('a', 'lamp output lost by age and dirt', '%', { default: 0, min: 0, max: 95 }),
+    shade_pct: number('s', 'share of the surface in shadow', '%', {
+      default: 0,
+      min: 0,
+      max: 100,
+      from: 'none when left empty',
+    }),
+    ageing_pct: number('a', 'lamp output lost by age and dirt', '%', {
+      default: 0,
+      min: 0,
+      max: 95,
+      from: 'none when left empty',
+    }),
   },
   outputs: {
     reduction_log10: { symbol: 'R', label: 'log reduction where the light reaches', unit: 'log10' },

@@ -7,8 +7,18 @@ export const weibullInactivation = calculation({
   inputs: {
     time_min: number('t', 'contact time', 'min', { min: 0, max: 1e6 }),
     scale_min: number('delta', 'time of the first decimal reduction', 'min', { min: 1e-6, max: 1e6 }),
-    shape: number('p', 'shape; below 1 tailing, above 1 a shoulder', '1', { default: 1, min: 0.1, max: 10 }),
-    target_log10: number('R_t', 'log reduction asked for', 'log10', { default: 6, min: 0.01, max: 20 }),
+    shape: number('p', 'shape; below 1 tailing, above 1 a shoulder', '1', {
+      default: 1,
+      min: 0.1,
+      max: 10,
+      from: '1 is log-linear',
+    }),
+    target_log10: number('R_t', 'log reduction asked for', 'log10', {
+      default: 6,
+      min: 0.01,
+      max: 20,
+      from: 'common practice',
+    }),
   },
   outputs: {
     reduction_log10: { symbol: 'R', label: 'log reduction', unit: 'log10' },

@@ -8,7 +8,12 @@ export const zFromD = calculation({
   inputs: {
     temperatures_degC: list('T', 'temperatures', 'degC', { minCount: 2, min: 0, max: 250 }),
     reductions_min: list('D', 'decimal reduction times', 'min', { minCount: 2, min: 1e-9 }),
-    reference_degC: number('T_ref', 'reference temperature', 'degC', { default: 121.1, min: 0, max: 250 }),
+    reference_degC: number('T_ref', 'reference temperature', 'degC', {
+      default: 121.1,
+      min: 0,
+      max: 250,
+      from: 'reference of F0, 250 degF',
+    }),
   },
   outputs: {
     z: { symbol: 'z', label: 'temperature difference for a factor of ten', unit: 'K' },

@@ -13,7 +13,12 @@ export const chlorideAllowance = calculation({
   inputs: {
     steel: choice('steel', { s304: '304 kind (1.4301, 1.4307)', s316: '316 kind (1.4401, 1.4404, 1.4435)' }),
     chloride_mgL: number('Cl', 'chloride', 'mg/L', { min: 0, max: 200000 }),
-    temperature_degC: number('T', 'temperature', 'degC', { default: 20, min: 0, max: 140 }),
+    temperature_degC: number('T', 'temperature', 'degC', {
+      default: 20,
+      min: 0,
+      max: 140,
+      from: 'a room, common practice',
+    }),
     oxidant: choice('oxidant such as hypochlorite', { no: 'none', yes: 'present' }, { default: 'no' }),
   },
   outputs: {

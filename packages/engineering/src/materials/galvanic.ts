@@ -25,11 +25,13 @@ export const galvanicPair = calculation({
       default: 100,
       min: 1e-3,
       max: 1e9,
+      from: 'equal surfaces',
     }),
     secondArea_cm2: number('A_2', 'wet surface of the second metal', 'cm2', {
       default: 100,
       min: 1e-3,
       max: 1e9,
+      from: 'equal surfaces',
     }),
   },
   outputs: {

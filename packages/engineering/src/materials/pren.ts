@@ -6,8 +6,18 @@ export const pittingResistance = calculation({
   title: 'Pitting resistance equivalent of a stainless steel (PREN)',
   inputs: {
     chromium_pct: number('Cr', 'chromium', '%', { min: 0, max: 40 }),
-    molybdenum_pct: number('Mo', 'molybdenum', '%', { default: 0, min: 0, max: 20 }),
-    nitrogen_pct: number('N', 'nitrogen', '%', { default: 0, min: 0, max: 1.5 }),
+    molybdenum_pct: number('Mo', 'molybdenum', '%', {
+      default: 0,
+      min: 0,
+      max: 20,
+      from: 'none when left empty',
+    }),
+    nitrogen_pct: number('N', 'nitrogen', '%', {
+      default: 0,
+      min: 0,
+      max: 1.5,
+      from: 'none when left empty',
+    }),
   },
   outputs: { pren: { symbol: 'PREN', label: 'pitting resistance equivalent', unit: '1' } },
   equation: ['PREN = Cr + 3.3 Mo + 16 N, in percent by mass'],

@@ -15,9 +15,20 @@ export const sealCompatibility = calculation({
       default: 1,
       min: 0,
       max: 100,
+      from: 'an example: give your own',
     }),
-    temperature_degC: number('T', 'temperature', 'degC', { default: 20, min: -40, max: 250 }),
-    contact_min: number('t', 'contact time a day', 'min', { default: 30, min: 0, max: 1440 }),
+    temperature_degC: number('T', 'temperature', 'degC', {
+      default: 20,
+      min: -40,
+      max: 250,
+      from: 'a room, common practice',
+    }),
+    contact_min: number('t', 'contact time a day', 'min', {
+      default: 30,
+      min: 0,
+      max: 1440,
+      from: 'an example: give your own',
+    }),
   },
   outputs: {
     verdict: {

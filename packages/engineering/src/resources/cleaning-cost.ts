@@ -6,12 +6,42 @@ export const cleaningCost = calculation({
   title: 'Water, energy, chemicals, hours and money of a cleaning programme',
   inputs: {
     water_L: number('V', 'water of a run', 'L', { min: 0, max: 1e7 }),
-    heat_kWh: number('Q', 'heat of a run', 'kWh', { default: 0, min: 0, max: 1e6 }),
-    electricity_kWh: number('E', 'electricity of a run', 'kWh', { default: 0, min: 0, max: 1e6 }),
-    chemicals: number('m', 'concentrate of a run', 'kg', { default: 0, min: 0, max: 1e5 }),
-    labour_h: number('t_l', 'hours of work of a run', 'h', { default: 0, min: 0, max: 1000 }),
-    downtime_h: number('t_d', 'hours without production of a run', 'h', { default: 0, min: 0, max: 1000 }),
-    runs_1yr: number('n', 'runs a year', '1/yr', { default: 250, min: 0, max: 1e5 }),
+    heat_kWh: number('Q', 'heat of a run', 'kWh', {
+      default: 0,
+      min: 0,
+      max: 1e6,
+      from: 'none when left empty',
+    }),
+    electricity_kWh: number('E', 'electricity of a run', 'kWh', {
+      default: 0,
+      min: 0,
+      max: 1e6,
+      from: 'none when left empty',
+    }),
+    chemicals: number('m', 'concentrate of a run', 'kg', {
+      default: 0,
+      min: 0,
+      max: 1e5,
+      from: 'none when left empty',
+    }),
+    labour_h: number('t_l', 'hours of work of a run', 'h', {
+      default: 0,
+      min: 0,
+      max: 1000,
+      from: 'none when left empty',
+    }),
+    downtime_h: number('t_d', 'hours without production of a run', 'h', {
+      default: 0,
+      min: 0,
+      max: 1000,
+      from: 'none when left empty',
+    }),
+    runs_1yr: number('n', 'runs a year', '1/yr', {
+      default: 250,
+      min: 0,
+      max: 1e5,
+      from: 'a run each working day',
+    }),
     oxygenDemand_kgm3: number('COD', 'oxygen demand of the waste water', 'kg/m3', {
       default: 2,
       min: 0,

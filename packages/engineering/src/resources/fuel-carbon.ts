@@ -23,6 +23,7 @@ export const fuelCarbon = calculation({
       default: 85,
       min: 10,
       max: 110,
+      from: 'common practice',
     }),
   },
   outputs: {

@@ -7,8 +7,18 @@ export const payback = calculation({
   inputs: {
     cost_money: number('I', 'cost of the change', 'money', { min: 0, max: 1e12 }),
     saving_moneyyr: number('S', 'saving a year', 'money/yr', { min: -1e12, max: 1e12 }),
-    life_yr: number('n', 'years of use', 'yr', { default: 10, min: 0.1, max: 100 }),
-    interest_pct: number('i', 'interest a year', '%', { default: 5, min: 0, max: 100 }),
+    life_yr: number('n', 'years of use', 'yr', {
+      default: 10,
+      min: 0.1,
+      max: 100,
+      from: 'an example: give your own',
+    }),
+    interest_pct: number('i', 'interest a year', '%', {
+      default: 5,
+      min: 0,
+      max: 100,
+      from: 'an example: give your own',
+    }),
   },
   outputs: {
     value_money: { symbol: 'NPV', label: 'net present value over the years of use', unit: 'money' },

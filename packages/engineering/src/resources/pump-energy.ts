@@ -7,8 +7,13 @@ export const pumpEnergy = calculation({
   inputs: {
     flow_m3h: number('Q', 'flow', 'm3/h', { min: 0, max: 1e5 }),
     pressure_bar: number('dp', 'pressure that the pump adds', 'bar', { min: 0, max: 1000 }),
-    efficiency_pct: number('eta', 'efficiency of pump and motor', '%', { default: 55, min: 1, max: 100 }),
-    time_h: number('t', 'running time', 'h', { default: 1, min: 0, max: 8784 }),
+    efficiency_pct: number('eta', 'efficiency of pump and motor', '%', {
+      default: 55,
+      min: 1,
+      max: 100,
+      from: 'common practice',
+    }),
+    time_h: number('t', 'running time', 'h', { default: 1, min: 0, max: 8784, from: 'one of its unit' }),
   },
   outputs: {
     power_kW: { symbol: 'P', label: 'power', unit: 'kW' },

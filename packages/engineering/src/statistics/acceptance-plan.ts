@@ -7,9 +7,25 @@ export const acceptancePlan = calculation({
   title: 'What an acceptance sampling plan lets through',
   inputs: {
     sample: number('n', 'sample', '1', { min: 1, max: 1e6, whole: true }),
-    accept: number('c', 'accepted defectives', '1', { default: 0, min: 0, max: 1e5, whole: true }),
-    good_pct: number('p_1', 'quality that should pass', '%', { default: 1, min: 0, max: 100 }),
-    bad_pct: number('p_2', 'quality that should not pass', '%', { default: 5, min: 0, max: 100 }),
+    accept: number('c', 'accepted defectives', '1', {
+      default: 0,
+      min: 0,
+      max: 1e5,
+      whole: true,
+      from: 'none when left empty',
+    }),
+    good_pct: number('p_1', 'quality that should pass', '%', {
+      default: 1,
+      min: 0,
+      max: 100,
+      from: 'an example: give your own',
+    }),
+    bad_pct: number('p_2', 'quality that should not pass', '%', {
+      default: 5,
+      min: 0,
+      max: 100,
+      from: 'an example: give your own',
+    }),
   },
   outputs: {
     passGood: { symbol: 'Pa_1', label: 'probability to accept at the good quality', unit: '1' },

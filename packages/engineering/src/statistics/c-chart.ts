@@ -7,7 +7,12 @@ export const countChart = calculation({
   title: 'Limits of a chart of counts (c-chart), normal and exact',
   inputs: {
     mean: number('m', 'mean count', '1', { min: 0, max: 1e6 }),
-    tail_pct: number('P', 'probability of the exact limit', '%', { default: 99.865, min: 90, max: 99.9999 }),
+    tail_pct: number('P', 'probability of the exact limit', '%', {
+      default: 99.865,
+      min: 90,
+      max: 99.9999,
+      from: 'three standard deviations of a normal distribution',
+    }),
   },
   outputs: {
     upper: { symbol: 'UCL', label: 'upper limit, m + 3 sqrt(m)', unit: '1' },

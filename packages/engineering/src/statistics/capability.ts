@@ -10,7 +10,13 @@ export const capability = calculation({
     upper: number('USL', 'upper limit', '1', { min: -1e12, max: 1e12 }),
     mean: number('m', 'mean', '1', { min: -1e12, max: 1e12 }),
     deviation: number('s', 'standard deviation', '1', { min: 1e-12, max: 1e12 }),
-    count: number('n', 'number of results', '1', { default: 50, min: 2, max: 1e6, whole: true }),
+    count: number('n', 'number of results', '1', {
+      default: 50,
+      min: 2,
+      max: 1e6,
+      whole: true,
+      from: 'an example: give your own',
+    }),
   },
   outputs: {
     cpk: { symbol: 'Cpk', label: 'capability with the position of the mean', unit: '1' },

@@ -12,8 +12,14 @@ export const cusumChart = calculation({
       default: 0.5,
       min: 0,
       max: 3,
+      from: 'usual choice of textbooks on control charts, common practice',
     }),
-    decision: number('h', 'decision limit in standard deviations', '1', { default: 5, min: 0.5, max: 20 }),
+    decision: number('h', 'decision limit in standard deviations', '1', {
+      default: 5,
+      min: 0.5,
+      max: 20,
+      from: 'usual choice of textbooks on control charts, common practice',
+    }),
   },
   outputs: {
     upper: { symbol: 'C+', label: 'last upper sum in standard deviations', unit: '1' },

@@ -6,7 +6,12 @@ export const distributionFree = calculation({
   name: 'distribution-free-tolerance',
   title: 'How many results until their largest covers nearly all, without assuming a distribution',
   inputs: {
-    coverage_pct: number('P', 'share to cover', '%', { default: 95, min: 1, max: 99.9999 }),
+    coverage_pct: number('P', 'share to cover', '%', {
+      default: 95,
+      min: 1,
+      max: 99.9999,
+      from: 'common practice',
+    }),
     confidence_pct: confidence,
   },
   outputs: {

@@ -8,8 +8,18 @@ export const ewmaChart = calculation({
     values: list('x', 'results in time order', '1', { minCount: 1 }),
     target: number('m', 'mean of the undisturbed process', '1', { min: -1e12, max: 1e12 }),
     deviation: number('s', 'its standard deviation', '1', { min: 1e-12, max: 1e12 }),
-    weight: number('lambda', 'weight of the newest result', '1', { default: 0.2, min: 0.01, max: 1 }),
-    width: number('L', 'width of the limits in standard deviations', '1', { default: 2.7, min: 0.5, max: 6 }),
+    weight: number('lambda', 'weight of the newest result', '1', {
+      default: 0.2,
+      min: 0.01,
+      max: 1,
+      from: 'usual choice of textbooks on control charts, common practice',
+    }),
+    width: number('L', 'width of the limits in standard deviations', '1', {
+      default: 2.7,
+      min: 0.5,
+      max: 6,
+      from: 'usual choice of textbooks on control charts, common practice',
+    }),
     limits: choice(
       'limits',
       { exact: 'exact, narrow at the start', steady: 'steady state from the start' },

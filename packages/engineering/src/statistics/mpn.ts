@@ -12,7 +12,12 @@ export const mostProbableNumber = calculation({
     volumes_g: list('v', 'sample in a tube of each dilution', 'g', { minCount: 1, min: 1e-12 }),
     tubes: list('n', 'tubes of each dilution', '1', { minCount: 1, min: 1 }),
     positives: list('x', 'tubes with growth', '1', { minCount: 1, min: 0 }),
-    confidence_pct: number('c', 'confidence', '%', { default: 95, min: 50, max: 99.99 }),
+    confidence_pct: number('c', 'confidence', '%', {
+      default: 95,
+      min: 50,
+      max: 99.99,
+      from: 'common practice',
+    }),
   },
   outputs: {
     mpn_1g: { symbol: 'MPN', label: 'most probable number', unit: '1/g' },

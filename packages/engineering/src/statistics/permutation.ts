@@ -66,12 +66,14 @@ export const permutationTest = calculation({
       min: 1000,
       max: 1e6,
       whole: true,
+      from: 'common practice: the random error stays below some per cent',
     }),
     seed: number('seed', 'seed of the random numbers', '1', {
       default: 1,
       min: 0,
       max: 4294967295,
       whole: true,
+      from: 'any one: the same seed gives the same numbers',
     }),
   },
   outputs: {

@@ -12,6 +12,7 @@ export const poissonLimits = calculation({
       default: 1,
       min: 1e-12,
       max: 1e12,
+      from: 'one of its unit',
     }),
     confidence_pct: confidence,
   },

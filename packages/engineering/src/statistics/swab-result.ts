@@ -8,16 +8,23 @@ export const swabResult = calculation({
   title: 'From colonies on a plate to colonies on the surface, with the detection limit',
   inputs: {
     colonies: number('n', 'colonies counted', '1', { min: 0, max: 1e6, whole: true }),
-    area_cm2: number('A', 'area swabbed', 'cm2', { default: 25, min: 0.01, max: 1e5 }),
+    area_cm2: number('A', 'area swabbed', 'cm2', {
+      default: 25,
+      min: 0.01,
+      max: 1e5,
+      from: 'common practice',
+    }),
     eluted_mL: number('V_e', 'volume in which the swab was eluted', 'mL', {
       default: 10,
       min: 0.01,
       max: 1e5,
+      from: 'common practice',
     }),
     plated_mL: number('V_p', 'volume plated, at the dilution used', 'mL', {
       default: 1,
       min: 1e-9,
       max: 1e5,
+      from: 'one of its unit',
     }),
     recovery_pct: number('r', 'recovery of the method', '%', {
       default: 100,
@@ -25,7 +32,12 @@ export const swabResult = calculation({
       max: 100,
       from: 'no recovery study: 100 % flatters the result',
     }),
-    limit_1cm2: number('L', 'limit', '1/cm2', { default: 1, min: 0, max: 1e9 }),
+    limit_1cm2: number('L', 'limit', '1/cm2', {
+      default: 1,
+      min: 0,
+      max: 1e9,
+      from: 'an example: give your own',
+    }),
     confidence_pct: confidence,
   },
   outputs: {

@@ -9,10 +9,25 @@ export const toleranceFactor = calculation({
   title: 'Normal tolerance limits: which value covers nearly all results',
   inputs: {
     count: number('n', 'number of results', '1', { min: 2, max: 10000, whole: true }),
-    coverage_pct: number('P', 'share of the results to cover', '%', { default: 95, min: 50, max: 99.999 }),
+    coverage_pct: number('P', 'share of the results to cover', '%', {
+      default: 95,
+      min: 50,
+      max: 99.999,
+      from: 'common practice',
+    }),
     confidence_pct: confidence,
-    mean: number('m', 'mean of the results, in their unit', '1', { default: 0, min: -1e12, max: 1e12 }),
-    deviation: number('s', 'standard deviation of the results', '1', { default: 1, min: 0, max: 1e12 }),
+    mean: number('m', 'mean of the results, in their unit', '1', {
+      default: 0,
+      min: -1e12,
+      max: 1e12,
+      from: 'zero when left empty',
+    }),
+    deviation: number('s', 'standard deviation of the results', '1', {
+      default: 1,
+      min: 0,
+      max: 1e12,
+      from: 'one of its unit',
+    }),
   },
   outputs: {
     oneSided: { symbol: 'k_1', label: 'one-sided factor, exact', unit: '1' },

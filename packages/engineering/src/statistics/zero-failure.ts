@@ -28,6 +28,7 @@ export const sampleSizeForRate = calculation({
       min: 0,
       max: 1000,
       whole: true,
+      from: 'none when left empty',
     }),
   },
   outputs: {

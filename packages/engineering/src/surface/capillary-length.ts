@@ -6,7 +6,12 @@ export const capillaryLength = calculation({
   name: 'capillary-length',
   title: 'Capillary length of water',
   inputs: {
-    temperature_degC: number('T', 'water temperature', 'degC', { default: 20, min: 0.01, max: 100 }),
+    temperature_degC: number('T', 'water temperature', 'degC', {
+      default: 20,
+      min: 0.01,
+      max: 100,
+      from: 'a room, common practice',
+    }),
   },
   outputs: {
     length_mm: { symbol: 'lc', label: 'capillary length', unit: 'mm' },

@@ -8,9 +8,19 @@ export const drainingFilm = calculation({
   inputs: {
     height: number('H', 'height of the wall', 'm', { min: 0.01, max: 50 }),
     time: number('t', 'time since the flow stopped', 's', { min: 1, max: 1e5 }),
-    slope_deg: number('beta', 'slope of the wall, 90 is vertical', 'deg', { default: 90, min: 1, max: 90 }),
-    temperature_degC: number('T', 'water temperature', 'degC', { default: 20, min: 0.01, max: 99 }),
-    width: number('U', 'width of the wall', 'm', { default: 1, min: 0, max: 100 }),
+    slope_deg: number('beta', 'slope of the wall, 90 is vertical', 'deg', {
+      default: 90,
+      min: 1,
+      max: 90,
+      from: 'an upright wall',
+    }),
+    temperature_degC: number('T', 'water temperature', 'degC', {
+      default: 20,
+      min: 0.01,
+      max: 99,
+      from: 'a room, common practice',
+    }),
+    width: number('U', 'width of the wall', 'm', { default: 1, min: 0, max: 100, from: 'one of its unit' }),
   },
   outputs: {
     mean_um: { symbol: 'delta_m', label: 'mean thickness', unit: 'um' },

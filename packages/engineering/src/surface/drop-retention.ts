@@ -7,15 +7,36 @@ export const dropRetention = calculation({
   name: 'drop-retention-furmidge',
   title: 'Slope at which a drop of water starts to slide (Furmidge 1962)',
   inputs: {
-    volume_uL: number('V', 'volume of the drop', 'uL', { default: 50, min: 1e-3, max: 1000 }),
-    width_mm: number('w', 'width of the drop across the slope', 'mm', { default: 6, min: 0.1, max: 50 }),
-    recedingAngle_deg: number('theta_r', 'receding contact angle', 'deg', { default: 20, min: 0, max: 180 }),
+    volume_uL: number('V', 'volume of the drop', 'uL', {
+      default: 50,
+      min: 1e-3,
+      max: 1000,
+      from: 'an example: give your own',
+    }),
+    width_mm: number('w', 'width of the drop across the slope', 'mm', {
+      default: 6,
+      min: 0.1,
+      max: 50,
+      from: 'an example: give your own',
+    }),
+    recedingAngle_deg: number('theta_r', 'receding contact angle', 'deg', {
+      default: 20,
+      min: 0,
+      max: 180,
+      from: 'water on used stainless steel, common practice',
+    }),
     advancingAngle_deg: number('theta_a', 'advancing contact angle', 'deg', {
       default: 80,
       min: 0,
       max: 180,
+      from: 'water on used stainless steel, common practice',
     }),
-    temperature_degC: number('T', 'water temperature', 'degC', { default: 20, min: 0.01, max: 100 }),
+    temperature_degC: number('T', 'water temperature', 'degC', {
+      default: 20,
+      min: 0.01,
+      max: 100,
+      from: 'a room, common practice',
+    }),
   },
   outputs: {
     slope_deg: { symbol: 'alpha', label: 'slope at which the drop slides', unit: 'deg' },

@@ -8,11 +8,36 @@ export const dryingTime = calculation({
   title: 'Time for a puddle or film of water to dry in room air',
   inputs: {
     depth_mm: number('h', 'depth of the water', 'mm', { min: 0, max: 200 }),
-    room_degC: number('T', 'room temperature', 'degC', { default: 20, min: 1, max: 60 }),
-    relativeHumidity_pct: number('RH', 'relative humidity', '%', { default: 60, min: 0, max: 100 }),
-    airSpeed: number('u', 'air speed over the surface', 'm/s', { default: 0.1, min: 0, max: 20 }),
-    length_mm: number('L', 'length of the wet patch', 'mm', { default: 100, min: 5, max: 5000 }),
-    pressure_kPa: number('p', 'air pressure', 'kPa', { default: 101.325, min: 70, max: 110 }),
+    room_degC: number('T', 'room temperature', 'degC', {
+      default: 20,
+      min: 1,
+      max: 60,
+      from: 'a room, common practice',
+    }),
+    relativeHumidity_pct: number('RH', 'relative humidity', '%', {
+      default: 60,
+      min: 0,
+      max: 100,
+      from: 'a room in use, common practice',
+    }),
+    airSpeed: number('u', 'air speed over the surface', 'm/s', {
+      default: 0.1,
+      min: 0,
+      max: 20,
+      from: 'a room without draught, common practice',
+    }),
+    length_mm: number('L', 'length of the wet patch', 'mm', {
+      default: 100,
+      min: 5,
+      max: 5000,
+      from: 'an example: give your own',
+    }),
+    pressure_kPa: number('p', 'air pressure', 'kPa', {
+      default: 101.325,
+      min: 70,
+      max: 110,
+      from: 'standard atmosphere, ISO 2533',
+    }),
   },
   outputs: {
     time_h: { symbol: 't', label: 'drying time, heat from the room air only (slowest)', unit: 'h' },

@@ -10,10 +10,30 @@ export const fallingFilm = calculation({
   title: 'Film of water running down a wall (Nusselt 1916)',
   inputs: {
     perLength_Lminm: number('q', 'flow per width of the wall', 'L/(min m)', { min: 1e-3, max: 500 }),
-    temperature_degC: number('T', 'water temperature', 'degC', { default: 60, min: 0.01, max: 99 }),
-    slope_deg: number('beta', 'slope of the wall, 90 is vertical', 'deg', { default: 90, min: 1, max: 90 }),
-    height: number('H', 'height of the wetted wall', 'm', { default: 1, min: 0, max: 50 }),
-    width: number('U', 'width of the wetted wall', 'm', { default: 1, min: 0, max: 100 }),
+    temperature_degC: number('T', 'water temperature', 'degC', {
+      default: 60,
+      min: 0.01,
+      max: 99,
+      from: 'common practice',
+    }),
+    slope_deg: number('beta', 'slope of the wall, 90 is vertical', 'deg', {
+      default: 90,
+      min: 1,
+      max: 90,
+      from: 'an upright wall',
+    }),
+    height: number('H', 'height of the wetted wall', 'm', {
+      default: 1,
+      min: 0,
+      max: 50,
+      from: 'one of its unit',
+    }),
+    width: number('U', 'width of the wetted wall', 'm', {
+      default: 1,
+      min: 0,
+      max: 100,
+      from: 'one of its unit',
+    }),
   },
   outputs: {
     thickness_um: { symbol: 'delta', label: 'film thickness', unit: 'um' },

@@ -7,8 +7,18 @@ export const foamContact = calculation({
   name: 'foam-contact-time',
   title: 'How long foam keeps a wall wet with cleaning agent',
   inputs: {
-    thickness_mm: number('s', 'thickness of the foam', 'mm', { default: 10, min: 0.5, max: 200 }),
-    expansion: number('X', 'volume of foam over volume of liquid', '1', { default: 15, min: 2, max: 200 }),
+    thickness_mm: number('s', 'thickness of the foam', 'mm', {
+      default: 10,
+      min: 0.5,
+      max: 200,
+      from: 'common practice',
+    }),
+    expansion: number('X', 'volume of foam over volume of liquid', '1', {
+      default: 15,
+      min: 2,
+      max: 200,
+      from: 'common practice',
+    }),
     halfLife_min: number('t_d', 'time in which half of the liquid drains out', 'min', {
       default: 5,
       min: 0.1,
@@ -21,17 +31,42 @@ export const foamContact = calculation({
       max: 1e4,
       from: 'watch it on the wall',
     }),
-    height: number('H', 'height of the foamed wall', 'm', { default: 1, min: 0.01, max: 20 }),
+    height: number('H', 'height of the foamed wall', 'm', {
+      default: 1,
+      min: 0.01,
+      max: 20,
+      from: 'one of its unit',
+    }),
     film_um: number('f', 'liquid that must stay on the wall', 'um', {
       default: 50,
       min: 1,
       max: 2000,
       from: 'assumed',
     }),
-    asked_min: number('t_a', 'contact time asked for', 'min', { default: 10, min: 0, max: 240 }),
-    room_degC: number('T', 'room temperature', 'degC', { default: 20, min: 1, max: 45 }),
-    relativeHumidity_pct: number('RH', 'relative humidity', '%', { default: 60, min: 0, max: 99 }),
-    airSpeed: number('u', 'air speed over the wall', 'm/s', { default: 0.2, min: 0, max: 10 }),
+    asked_min: number('t_a', 'contact time asked for', 'min', {
+      default: 10,
+      min: 0,
+      max: 240,
+      from: 'common practice',
+    }),
+    room_degC: number('T', 'room temperature', 'degC', {
+      default: 20,
+      min: 1,
+      max: 45,
+      from: 'a room, common practice',
+    }),
+    relativeHumidity_pct: number('RH', 'relative humidity', '%', {
+      default: 60,
+      min: 0,
+      max: 99,
+      from: 'a room in use, common practice',
+    }),
+    airSpeed: number('u', 'air speed over the wall', 'm/s', {
+      default: 0.2,
+      min: 0,
+      max: 10,
+      from: 'a room without draught, common practice',
+    }),
   },
   outputs: {
     contact_min: { symbol: 't_c', label: 'contact time', unit: 'min' },

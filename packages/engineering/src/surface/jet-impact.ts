@@ -13,8 +13,18 @@ export const jetImpact = calculation({
       max: 1,
       from: 'handbook value',
     }),
-    incidence_deg: number('gamma', 'angle between jet and surface', 'deg', { default: 90, min: 1, max: 90 }),
-    density: number('rho', 'density', 'kg/m3', { default: 998, min: 900, max: 1500 }),
+    incidence_deg: number('gamma', 'angle between jet and surface', 'deg', {
+      default: 90,
+      min: 1,
+      max: 90,
+      from: 'a jet square to the wall',
+    }),
+    density: number('rho', 'density', 'kg/m3', {
+      default: 998,
+      min: 900,
+      max: 1500,
+      from: 'water at 20 degC',
+    }),
   },
   outputs: {
     force: { symbol: 'F', label: 'force normal to the surface', unit: 'N' },

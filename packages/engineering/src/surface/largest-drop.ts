@@ -7,14 +7,30 @@ export const largestDrop = calculation({
   name: 'largest-drop-on-slope',
   title: 'Largest drop that stays on a slope',
   inputs: {
-    slope_deg: number('alpha', 'slope of the surface', 'deg', { default: 3, min: 0.1, max: 90 }),
-    recedingAngle_deg: number('theta_r', 'receding contact angle', 'deg', { default: 20, min: 0, max: 170 }),
+    slope_deg: number('alpha', 'slope of the surface', 'deg', {
+      default: 3,
+      min: 0.1,
+      max: 90,
+      from: 'common practice',
+    }),
+    recedingAngle_deg: number('theta_r', 'receding contact angle', 'deg', {
+      default: 20,
+      min: 0,
+      max: 170,
+      from: 'water on used stainless steel, common practice',
+    }),
     advancingAngle_deg: number('theta_a', 'advancing contact angle', 'deg', {
       default: 80,
       min: 1,
       max: 170,
+      from: 'water on used stainless steel, common practice',
     }),
-    temperature_degC: number('T', 'water temperature', 'degC', { default: 20, min: 0.01, max: 100 }),
+    temperature_degC: number('T', 'water temperature', 'degC', {
+      default: 20,
+      min: 0.01,
+      max: 100,
+      from: 'a room, common practice',
+    }),
   },
   outputs: {
     volume_uL: { symbol: 'V', label: 'volume of the largest drop that stays', unit: 'uL' },

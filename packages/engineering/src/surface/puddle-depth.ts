@@ -12,7 +12,12 @@ export const puddleDepth = calculation({
       max: 180,
       from: 'common practice for rinsed stainless steel, 30 to 90 degrees',
     }),
-    temperature_degC: number('T', 'water temperature', 'degC', { default: 20, min: 0.01, max: 100 }),
+    temperature_degC: number('T', 'water temperature', 'degC', {
+      default: 20,
+      min: 0.01,
+      max: 100,
+      from: 'a room, common practice',
+    }),
   },
   outputs: {
     depth_mm: { symbol: 'h', label: 'puddle depth', unit: 'mm' },

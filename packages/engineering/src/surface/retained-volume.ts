@@ -7,7 +7,12 @@ export const retainedVolume = calculation({
   title: 'Water that a flat face keeps by surface tension after draining',
   inputs: {
     area_cm2: number('A', 'area of the face', 'cm2', { min: 0 }),
-    slope_deg: number('alpha', 'slope of the face', 'deg', { default: 0, min: 0, max: 90 }),
+    slope_deg: number('alpha', 'slope of the face', 'deg', {
+      default: 0,
+      min: 0,
+      max: 90,
+      from: 'a level face',
+    }),
     length_mm: number('L', 'length of the face down the slope', 'mm', {
       default: 100,
       min: 0.1,
@@ -25,7 +30,12 @@ export const retainedVolume = calculation({
       max: 180,
       from: 'common practice for rinsed stainless steel',
     }),
-    temperature_degC: number('T', 'water temperature', 'degC', { default: 20, min: 0.01, max: 100 }),
+    temperature_degC: number('T', 'water temperature', 'degC', {
+      default: 20,
+      min: 0.01,
+      max: 100,
+      from: 'a room, common practice',
+    }),
   },
   outputs: {
     volume_mL: { symbol: 'V', label: 'largest volume that stays', unit: 'mL' },

@@ -13,8 +13,19 @@ export const sprayFlow = calculation({
       usual: [24.8, 37.3],
       from: 'practice: 2.0 to 3.0 gpm/ft',
     }),
-    rinses: number('n', 'number of rinses', '1', { default: 3, min: 0, max: 100, whole: true }),
-    rinseTime: number('t', 'time of one rinse', 's', { default: 90, min: 0, max: 3600 }),
+    rinses: number('n', 'number of rinses', '1', {
+      default: 3,
+      min: 0,
+      max: 100,
+      whole: true,
+      from: 'common practice',
+    }),
+    rinseTime: number('t', 'time of one rinse', 's', {
+      default: 90,
+      min: 0,
+      max: 3600,
+      from: 'common practice',
+    }),
   },
   outputs: {
     flow_Lmin: { symbol: 'Q', label: 'spray flow', unit: 'L/min' },

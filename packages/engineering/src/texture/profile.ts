@@ -45,16 +45,19 @@ export const profileTexture = calculation({
       default: 0,
       min: 0,
       max: 1000,
+      from: 'as the file says',
     }),
     cutoff_mm: number('lambda_c', 'cut-off; 0 chooses it by the rule of the standard', 'mm', {
       default: 0,
       min: 0,
       max: 25,
+      from: 'the rule of the standard chooses',
     }),
     depth_um: number('c', 'depth below the highest peak for the material ratio', 'um', {
       default: 1,
       min: 0,
       max: 1000,
+      from: 'an example: give your own',
     }),
     edition: choice(
       'edition',

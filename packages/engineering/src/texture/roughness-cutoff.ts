@@ -6,7 +6,13 @@ export const roughnessCutoff = calculation({
   name: 'roughness-cutoff',
   title: 'Cut-off and evaluation length for a roughness measurement',
   inputs: {
-    ra_um: number('Ra', 'roughness to expect', 'um', { default: 0.8, min: 0, max: 400, usual: [0.006, 80] }),
+    ra_um: number('Ra', 'roughness to expect', 'um', {
+      default: 0.8,
+      min: 0,
+      max: 400,
+      usual: [0.006, 80],
+      from: 'usual limit of food-contact steel, common practice',
+    }),
   },
   outputs: {
     cutoff_mm: { symbol: 'lambda_c', label: 'cut-off', unit: 'mm' },

@@ -17,7 +17,12 @@ export const roughnessVerdict = calculation({
       min: 0,
       max: 1000,
     }),
-    limit_um: number('R_max', 'upper limit', 'um', { default: 0.8, min: 0.001, max: 1000 }),
+    limit_um: number('R_max', 'upper limit', 'um', {
+      default: 0.8,
+      min: 0.001,
+      max: 1000,
+      from: 'usual limit of food-contact steel, common practice',
+    }),
     rule: choice(
       'rule',
       {

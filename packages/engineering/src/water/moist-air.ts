@@ -7,9 +7,24 @@ export const moistAirState = calculation({
   name: 'moist-air',
   title: 'Moist air: dew point, moisture and density',
   inputs: {
-    temperature_degC: number('T', 'air temperature', 'degC', { default: 20, min: 0.01, max: 90 }),
-    relativeHumidity_pct: number('RH', 'relative humidity', '%', { default: 60, min: 0.1, max: 100 }),
-    pressure_kPa: number('p', 'air pressure', 'kPa', { default: 101.325, min: 70, max: 110 }),
+    temperature_degC: number('T', 'air temperature', 'degC', {
+      default: 20,
+      min: 0.01,
+      max: 90,
+      from: 'a room, common practice',
+    }),
+    relativeHumidity_pct: number('RH', 'relative humidity', '%', {
+      default: 60,
+      min: 0.1,
+      max: 100,
+      from: 'a room in use, common practice',
+    }),
+    pressure_kPa: number('p', 'air pressure', 'kPa', {
+      default: 101.325,
+      min: 70,
+      max: 110,
+      from: 'standard atmosphere, ISO 2533',
+    }),
   },
   outputs: {
     dewPoint_degC: { symbol: 'T_d', label: 'dew point', unit: 'degC' },

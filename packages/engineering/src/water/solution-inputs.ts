@@ -13,7 +13,12 @@ export const solute = choice(
   { default: 'naoh' },
 );
 export const concentration = number('w', 'concentration by mass', '%', { min: 0, max: 85 });
-export const solutionTemperature = number('T', 'temperature', 'degC', { default: 20, min: -10, max: 154 });
+export const solutionTemperature = number('T', 'temperature', 'degC', {
+  default: 20,
+  min: -10,
+  max: 154,
+  from: 'a room, common practice',
+});
 export const solutionCaution =
   'Lye and acid burn skin and eyes: wear what the safety data sheet asks for, add concentrate to water, never mix acid with chlorine products.';
 

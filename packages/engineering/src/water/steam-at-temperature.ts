@@ -11,6 +11,7 @@ export const steamPressure = calculation({
       default: 101.325,
       min: 50,
       max: 110,
+      from: 'standard atmosphere, ISO 2533',
     }),
   },
   outputs: {

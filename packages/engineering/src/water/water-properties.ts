@@ -7,8 +7,18 @@ export const waterProperties = calculation({
   name: 'water-properties',
   title: 'Properties of liquid water',
   inputs: {
-    temperature_degC: number('T', 'water temperature', 'degC', { default: 20, min: 0.01, max: 200 }),
-    pressure_kPa: number('p', 'absolute pressure', 'kPa', { default: 101.325, min: 0.62, max: 20000 }),
+    temperature_degC: number('T', 'water temperature', 'degC', {
+      default: 20,
+      min: 0.01,
+      max: 200,
+      from: 'a room, common practice',
+    }),
+    pressure_kPa: number('p', 'absolute pressure', 'kPa', {
+      default: 101.325,
+      min: 0.62,
+      max: 20000,
+      from: 'standard atmosphere, ISO 2533',
+    }),
   },
   outputs: {
     density: { symbol: 'rho', label: 'density', unit: 'kg/m3' },
