@@ -1,9 +1,7 @@
 /** Which requirements hold for a profile on a day, with the citations and limits that hold then. */
-import { profiles } from './profiles.ts';
-import { requirements } from './requirements/index.ts';
+import { builtIn, type Catalogue } from './catalogue.ts';
 import { strongest } from './row.ts';
-import { sourceByKey } from './sources.ts';
-import type { AreaClass, CareLevelKey, Citation, Limit, Profile, Requirement } from './types.ts';
+import type { AreaClass, CareLevelKey, Citation, Limit, Profile, Requirement, Source } from './types.ts';
 
 export interface Setting {
   /** Id of a profile. */
@@ -17,10 +15,10 @@ export interface Setting {
 export type Demand = Requirement;
 
 /** The profile with this id. Throws with the list of ids when there is none. */
-export function profileById(id: string): Profile {
-  const found = profiles.find((p) => p.id === id);
+export function profileById(id: string, { profiles }: Catalogue = builtIn): Profile {
+  const found = profiles.get(id);
   if (found) return found;
-  const known = profiles.map((p) => `"${p.id}"`).join(', ');
+  const known = [...profiles.values()].map((p) => `"${p.id}"`).join(', ');
   throw new RangeError(`The catalogue has no profile "${id}"; it has ${known}.`);
 }
 
@@ -28,18 +26,19 @@ export function profileById(id: string): Profile {
  * The requirements in force. One that is left without any citation, because its sources hold in another market or
  * at another time, is not among them. Throws on an unknown profile.
  */
-export function demandsInForce(setting: Setting): readonly Demand[] {
-  const profile = profileById(setting.profile);
-  const inForce = (c: Citation) => holds(c, profile, setting.on);
+export function demandsInForce(setting: Setting, catalogue: Catalogue = builtIn): readonly Demand[] {
+  const profile = profileById(setting.profile, catalogue);
+  const sourceOf = (c: Citation) => catalogue.sources.get(c.source)!;
+  const inForce = (c: Citation) => holds(sourceOf(c), profile, setting.on);
   const out: Demand[] = [];
-  for (const requirement of requirements) {
+  for (const requirement of catalogue.requirements.values()) {
     if (requirement.careLevels && !requirement.careLevels.includes(setting.careLevel)) continue;
     const citations = requirement.citations.filter(inForce);
     if (citations.length === 0) continue;
     out.push({
       ...requirement,
       citations,
-      kind: strongest(citations.map((c) => sourceByKey.get(c.source)!.kind)),
+      kind: strongest(citations.map((c) => sourceOf(c).kind)),
       limits: requirement.limits.filter(
         (l) => (l.profiles.length === 0 || l.profiles.includes(profile.id)) && inForce(l.citation),
       ),
@@ -65,8 +64,7 @@ export function limitsFor(
   );
 }
 
-function holds(citation: Citation, profile: Profile, on: string): boolean {
-  const source = sourceByKey.get(citation.source)!;
+function holds(source: Source, profile: Profile, on: string): boolean {
   if (source.jurisdiction && source.jurisdiction !== profile.jurisdiction) return false;
   // ISO dates compare as text.
   return (source.from ?? '') <= on && on <= (source.until ?? '9999-12-31');

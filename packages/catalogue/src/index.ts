@@ -1,3 +1,4 @@
+export { builtIn, type Catalogue } from './catalogue.ts';
 export { media, mediumById } from './cleaning/media.ts';
 export { disinfectionPoints, orderRuleById, orderRules } from './cleaning/order.ts';
 export { templateById, templates } from './cleaning/templates.ts';
@@ -6,6 +7,7 @@ export { type Verdict, type WithstandRow, withstand } from './cleaning/withstand
 export { elements } from './elements.ts';
 export { type Demand, demandsInForce, limitsFor, profileById, type Setting } from './in-force.ts';
 export { materialById, materials } from './materials/index.ts';
+export { type Pack, pack, type ReadPack, readPack, withPack } from './pack.ts';
 export { profiles } from './profiles.ts';
 export { matters, questionById, questions } from './questions/index.ts';
 export type { Matter, Question, Reading } from './questions/question.ts';

@@ -1,5 +1,5 @@
 /** Makes a finding of what a rule drew up. */
-import { type Limit, type RequirementKind, sourceByKey } from '@coveline/catalogue';
+import { builtIn, type Catalogue, type Limit, type RequirementKind } from '@coveline/catalogue';
 import { formatQuantity } from '@coveline/quantity';
 import { consequenceOf } from './consequence.ts';
 import type { Draft } from './draft.ts';
@@ -42,7 +42,7 @@ export function findingOf(scene: Scene, draft: Draft): Ranked {
       text: demand.text,
       kind: demand.kind,
       citations: demand.citations,
-      limit: draft.limit ? limitInWords(draft.limit) : 'no number in the sources',
+      limit: draft.limit ? limitInWords(draft.limit, scene.catalogue) : 'no number in the sources',
     },
     remedies: demand.remedies,
     ...(demand.conflict ? { conflict: demand.conflict } : {}),
@@ -85,12 +85,12 @@ const quantityWords: Record<string, string> = {
 };
 
 /** "radius at least 3 mm, inside edge of two faces (standard: Hygiene annex …, B.3.1.1, partly seen)". */
-export function limitInWords(limit: Limit): string {
+export function limitInWords(limit: Limit, { sources }: Catalogue = builtIn): string {
   const bounds: string[] = [];
   if (limit.atLeast !== undefined && !(limit.atLeast === 0 && limit.atMost !== undefined))
     bounds.push(`at least ${formatQuantity(limit.atLeast, limit.unit)}`);
   if (limit.atMost !== undefined) bounds.push(`at most ${formatQuantity(limit.atMost, limit.unit)}`);
-  const source = sourceByKey.get(limit.citation.source)!;
+  const source = sources.get(limit.citation.source)!;
   const from =
     limit.kind === 'commonPractice'
       ? ''

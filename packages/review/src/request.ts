@@ -1,3 +1,4 @@
+import type { Catalogue } from '@coveline/catalogue';
 import type { Model } from '@coveline/model';
 import type { Answer, Brief, PartChange, SurfaceGroup } from '@coveline/project';
 import type { SurveyResult } from '@coveline/survey';
@@ -13,6 +14,8 @@ export interface ReviewRequest {
   readonly answers?: Readonly<Record<string, Answer>>;
   /** Groups of surfaces that people set, by id; the others are proposed. */
   readonly groups?: Readonly<Record<string, Omit<SurfaceGroup, 'id'>>>;
+  /** What is built in, with packs; without them when absent. */
+  readonly catalogue?: Catalogue;
   /** ISO date: which law is in force. */
   readonly today: string;
 }

@@ -1,6 +1,8 @@
 /** Everything that a rule looks at. */
 import {
   type AreaClass,
+  builtIn,
+  type Catalogue,
   type Demand,
   demandsInForce,
   type Limit,
@@ -19,6 +21,7 @@ export interface Scene {
   readonly survey: SurveyResult;
   readonly brief: Brief;
   readonly parts: readonly PartData[];
+  readonly catalogue: Catalogue;
   readonly demands: ReadonlyMap<string, Demand>;
   readonly answers: Readonly<Record<string, Answer>>;
   readonly groups: Readonly<Record<string, Omit<SurfaceGroup, 'id'>>>;
@@ -30,13 +33,18 @@ export interface Scene {
 
 export function sceneOf(request: ReviewRequest): Scene {
   const { model, survey, brief, partChanges, today } = request;
+  const catalogue = request.catalogue ?? builtIn;
   const known = knowledgeOf(model);
-  const demands = demandsInForce({ profile: brief.profile, careLevel: brief.careLevel, on: today });
+  const demands = demandsInForce(
+    { profile: brief.profile, careLevel: brief.careLevel, on: today },
+    catalogue,
+  );
   return {
     known,
     survey,
     brief,
-    parts: withChanges(proposeFor(known, survey), partChanges),
+    parts: withChanges(proposeFor(known, survey, catalogue), partChanges),
+    catalogue,
     demands: new Map(demands.map((d) => [d.id, d])),
     answers: request.answers ?? {},
     groups: request.groups ?? {},

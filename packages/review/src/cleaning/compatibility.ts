@@ -1,5 +1,5 @@
 /** Every material that a step touches against its medium, strength, heat and hours a year. */
-import { type Material, type Medium, materialById, mediumById, withstand } from '@coveline/catalogue';
+import { type Catalogue, type Material, type Medium, mediumById, withstand } from '@coveline/catalogue';
 import { sealCompatibility } from '@coveline/engineering';
 import type { CleaningStep } from '@coveline/project';
 
@@ -38,12 +38,13 @@ export function verdictsOn(
   steps: readonly CleaningStep[],
   partsBy: ReadonlyMap<string, readonly string[]>,
   runs_1yr: number,
+  { materials }: Catalogue,
 ): readonly MaterialVerdict[] {
   const out = steps.flatMap((step, at) => {
     const medium = mediumById.get(step.medium);
     if (!medium || medium.group === 'none' || medium.group === 'water') return [];
     return [...partsBy].map(([id, parts]): MaterialVerdict => {
-      const material = materialById.get(id);
+      const material = materials.get(id);
       return {
         material: id,
         name: material?.name ?? 'material not known',

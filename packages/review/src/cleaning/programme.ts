@@ -44,7 +44,7 @@ export function cleaningOf(scene: Scene): CleaningReview {
         proposed: !(group.id in scene.groups),
         minutes: minutes(group),
         breaches: breachesOf(group, { stainless, allergens }),
-        materials: verdictsOn(group.steps, materials, runs),
+        materials: verdictsOn(group.steps, materials, runs, scene.catalogue),
       };
     }),
     resources: resourcesOf(groups, scene.brief),

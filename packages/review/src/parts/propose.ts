@@ -1,25 +1,31 @@
 /** Area class, material, finish and joint of every part: proposed from names, colours and position. */
+import { builtIn, type Catalogue } from '@coveline/catalogue';
 import type { Model } from '@coveline/model';
 import type { PartChange, PartData } from '@coveline/project';
 import type { SurveyResult } from '@coveline/survey';
 import { proposeArea } from './area.ts';
 import { neighboursOf, proposeJoint } from './joint.ts';
 import { type Known, knowledgeOf } from './known.ts';
-import { proposeMaterial } from './material.ts';
+import { materialProposals } from './material.ts';
 
 /**
  * Proposals for every part of a model with +Z up, in the order of the model, each with its reasons in sentences. The
  * survey, where there is one, tells which parts touch.
  */
 export function proposeParts(model: Model, survey?: SurveyResult): readonly PartData[] {
-  return proposeFor(knowledgeOf(model), survey);
+  return proposeFor(knowledgeOf(model), survey, builtIn);
 }
 
-export function proposeFor(known: Known, survey: SurveyResult | undefined): readonly PartData[] {
+export function proposeFor(
+  known: Known,
+  survey: SurveyResult | undefined,
+  catalogue: Catalogue,
+): readonly PartData[] {
+  const materialOf = materialProposals(known, catalogue);
   const touching = neighboursOf(known, survey);
   return known.model.parts.map((part, p) => {
     const area = proposeArea(known, p);
-    const material = proposeMaterial(known, p);
+    const material = materialOf(p);
     const joint = proposeJoint(known, p, touching);
     const finish = finishInName(part.name);
     return {

@@ -1,5 +1,5 @@
 /** Materials that the cleaning of their group attacks. */
-import { type MaterialFamily, materialById, mediumById } from '@coveline/catalogue';
+import { type MaterialFamily, mediumById } from '@coveline/catalogue';
 import type { MaterialVerdict } from '../cleaning/compatibility.ts';
 import { cleaningOf, type GroupReview } from '../cleaning/programme.ts';
 import type { Draft, RuleResult } from '../draft.ts';
@@ -42,7 +42,7 @@ function draftOf(
   verdicts: readonly MaterialVerdict[],
 ): Draft[] {
   const [first] = verdicts;
-  const material = materialById.get(first.material)!;
+  const material = scene.catalogue.materials.get(first.material)!;
   const demand = scene.demands.get(panes.has(material.id) ? 'window-agent' : asked[material.family]);
   if (!demand) return [];
   const parts = first.parts.map((id) => scene.known.indexOf.get(id)).filter((p) => p !== undefined);
