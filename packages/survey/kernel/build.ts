@@ -11,6 +11,12 @@ const PIECE: usize = 48;
 const COST_LEVELS: i32 = 80;
 const LEVELS: usize = 98;
 
+/** Smaller triangles pass the tests in single precision, where their products would vanish, mm. */
+const LEAST_SIZE: f32 = 1e-10;
+
+/** Pieces of a part above this share of the whole surface are opened. */
+const OPEN_ABOVE: f32 = 1 / 4096;
+
 /** Scratch before the records. */
 export const BUILD_SCRATCH: usize = SPLIT_SCRATCH + 98 * 4 * 48;
 
@@ -18,16 +24,14 @@ let pieces: usize = 0;
 let records: usize = 0;
 /** Next free byte of the arena. */
 let arena: usize = 0;
-/** What a range of one leaf becomes: 0 a leaf of triangles, else the references at this address, by number. */
-let refs: usize = 0;
+/** 2: leaves of up to four triangles; 0: the records are references themselves. */
 let leafShift: i32 = 0;
 
-function begin(scratch: usize, arenaAt: usize, shift: i32, refsAt: usize): void {
+function begin(scratch: usize, arenaAt: usize, shift: i32): void {
   pieces = scratch + SPLIT_SCRATCH;
   records = pieces + LEVELS * 4 * PIECE;
   arena = arenaAt;
   leafShift = shift;
-  refs = refsAt;
   beginSplits(scratch, records, shift);
 }
 
@@ -40,7 +44,7 @@ export function arenaEnd(): usize {
  * part's own record (bounds, number `part`) goes to `record`. Returns the root; see `arenaEnd` for the memory used.
  */
 export function buildPart(first: i32, count: i32, part: i32, scratch: usize, arenaAt: usize, record: usize): i32 {
-  begin(scratch, arenaAt, 2, 0);
+  begin(scratch, arenaAt, 2);
   let lo = infinite();
   let hi = f32x4.neg(infinite());
   for (let i: i32 = 0; i < count; i++) {
@@ -62,23 +66,79 @@ export function buildPart(first: i32, count: i32, part: i32, scratch: usize, are
   v128.store(record, lo);
   v128.store(record, hi, 16);
   store<i32>(record, part, 12);
-  return buildRange(0, count, 0);
+  return buildRoot(count);
 }
 
 /**
- * Tree over `count` > 0 parts by their records, whose leaves are the references at `refsAt`, an i32 a part number.
+ * Tree over `count` > 0 parts by their records, whose leaves are the complements of their numbers.
  */
-export function buildTop(count: i32, from: usize, scratch: usize, arenaAt: usize, refsAt: usize): i32 {
-  begin(scratch, arenaAt, 0, refsAt);
+export function buildPartsTop(count: i32, from: usize, scratch: usize, arenaAt: usize): i32 {
+  begin(scratch, arenaAt, 0);
   memory.copy(records, from, <usize>count * RECORD);
-  return buildRange(0, count, 0);
+  for (let i: i32 = 0; i < count; i++) {
+    const r = records + <usize>i * RECORD;
+    store<i32>(r, ~load<i32>(r, 12), 12);
+  }
+  return buildRoot(count);
 }
 
-function buildRange(begin: i32, end: i32, level: i32): i32 {
-  if (end - begin <= 1 << leafShift) {
-    if (refs == 0) return makeLeaf(begin, end);
-    return load<i32>(refs + (<usize>load<u32>(records + <usize>begin * RECORD, 12) << 2));
+/**
+ * Tree over the trees of `count` > 0 parts, by their records and the references at `roots`, an i32 a part number. Parts
+ * overlap, so the upper nodes of large ones are opened first, up to `most` pieces in all, and what is below them is
+ * sorted anew (after Benthin et al., Improved two-level BVHs using partial re-braiding, 2017).
+ */
+export function buildTop(count: i32, most: i32, from: usize, roots: usize, scratch: usize, arenaAt: usize): i32 {
+  begin(scratch, arenaAt, 0);
+  memory.copy(records, from, <usize>count * RECORD);
+  for (let i: i32 = 0; i < count; i++) {
+    const r = records + <usize>i * RECORD;
+    store<i32>(r, load<i32>(roots + (<usize>load<u32>(r, 12) << 2)), 12);
   }
+  measure(pieces, 0, count);
+  const small = halfArea(v128.load(pieces, 16), v128.load(pieces, 32)) * OPEN_ABOVE;
+  for (let i: i32 = 0; i < count && count + 3 <= most; i++) {
+    const r = records + <usize>i * RECORD;
+    const ref = load<i32>(r, 12);
+    if (ref < 0 || halfArea(v128.load(r), v128.load(r, 16)) <= small) continue;
+    const node = nodeAt(ref);
+    let to = r;
+    for (let lane: usize = 0; lane < 16; lane += 4) {
+      // An absent child.
+      if (load<f32>(node + lane) == Infinity) continue;
+      if (to != r) to = records + <usize>(count++) * RECORD;
+      copyChild(node + lane, to);
+      to = 0;
+    }
+    // The first child stands where its parent stood, and is looked at next.
+    i--;
+  }
+  return buildRoot(count);
+}
+
+/** Writes the record of a node's child. */
+@inline function copyChild(lane: usize, to: usize): void {
+  for (let axis: usize = 0; axis < 3; axis++) {
+    store<f32>(to + axis * 4, load<f32>(lane + axis * 32));
+    store<f32>(to + axis * 4, load<f32>(lane + axis * 32, 16), 16);
+  }
+  store<i32>(to, load<i32>(lane, CHILDREN), 12);
+}
+
+function buildRoot(count: i32): i32 {
+  if (count <= 1 << leafShift) return makeLeaf(0, count);
+  const node = takeNode();
+  fill(node, 0, count, 0);
+  return <i32>(node >> BLOCK_SHIFT);
+}
+
+@inline function takeNode(): usize {
+  const node = arena;
+  arena += NODE;
+  return node;
+}
+
+/** Fills a node. Its children stand side by side, so that a ray finds them in few pages of memory. */
+function fill(node: usize, begin: i32, end: i32, level: i32): void {
   const mine = pieces + <usize>level * 4 * PIECE;
   measure(mine, begin, end);
   let n: i32 = 1;
@@ -103,19 +163,21 @@ function buildRange(begin: i32, end: i32, level: i32): i32 {
     measure(mine + <usize>n * PIECE, m, e);
     n++;
   }
-  const ref = <i32>(arena >> BLOCK_SHIFT);
-  arena += NODE;
-  const node = nodeAt(ref);
   for (let i: i32 = 0; i < 4; i++) {
     const p = mine + <usize>i * PIECE;
-    bound(node + (<usize>i << 2), i < n ? v128.load(p, 16) : infinite(), i < n ? v128.load(p, 32) : f32x4.neg(infinite()));
+    const lane = node + (<usize>i << 2);
+    bound(lane, i < n ? v128.load(p, 16) : infinite(), i < n ? v128.load(p, 32) : f32x4.neg(infinite()));
+    if (i >= n) continue;
+    const b = load<i32>(p);
+    const e = load<i32>(p, 4);
+    store<i32>(lane, e - b <= 1 << leafShift ? makeLeaf(b, e) : <i32>(takeNode() >> BLOCK_SHIFT), CHILDREN);
   }
   for (let i: i32 = 0; i < n; i++) {
     const p = mine + <usize>i * PIECE;
-    const child = buildRange(load<i32>(p), load<i32>(p, 4), level + 1);
-    store<i32>(node + (<usize>i << 2), child, CHILDREN);
+    const b = load<i32>(p);
+    const e = load<i32>(p, 4);
+    if (e - b > 1 << leafShift) fill(nodeAt(load<i32>(node + (<usize>i << 2), CHILDREN)), b, e, level + 1);
   }
-  return ref;
 }
 
 function measure(piece: usize, begin: i32, end: i32): void {
@@ -141,7 +203,9 @@ function measure(piece: usize, begin: i32, end: i32): void {
   store<f32>(lane, f32x4.extract_lane(hi, 2), 80);
 }
 
+/** The reference of a range that is not divided. */
 function makeLeaf(begin: i32, end: i32): i32 {
+  if (leafShift == 0) return load<i32>(records + <usize>begin * RECORD, 12);
   const leaf = arena;
   arena += LEAF;
   memory.fill(leaf, 0, LEAF);
@@ -153,7 +217,7 @@ function makeLeaf(begin: i32, end: i32): i32 {
     }
     const slot = load<u32>(records + <usize>(begin + lane) * RECORD, 12);
     const c = corners + <usize>slot * SLOT;
-    let size: f32 = 0;
+    let size: f32 = LEAST_SIZE;
     for (let axis: usize = 0; axis < 3; axis++) {
       const a = load<f64>(c + axis * 8);
       const u = <f32>(load<f64>(c + axis * 8, 24) - a);

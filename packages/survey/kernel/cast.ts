@@ -1,8 +1,8 @@
 /** Walks of a ray through the tree. The ray is set by `aim` and `choose`. */
 import { candidates } from './candidates';
-import { CHILDREN, IDS, leafAt, nodeAt } from './layout';
+import { CHILDREN, IDS, leafAt, nodeAt, RAY } from './layout';
 import { meets, passes, slotBest } from './ray';
-import { boxSlack, farthest, six, siy, siz, sMin, sox, soy, soz, toSingle } from './single';
+import { boxSlack, farthest, lateSlack, MIN, OX, OY, OZ, six, siy, siz, toSingle } from './single';
 
 const NOTHING: i32 = 0x7fffffff;
 
@@ -11,29 +11,31 @@ const NOTHING: i32 = 0x7fffffff;
  * of reference and distance.
  */
 export function first(root: i32, work: usize, stack: usize): i32 {
-  toSingle();
+  toSingle(work);
+  const ray = work + RAY;
   const ix = f32x4.splat(six);
   const iy = f32x4.splat(siy);
   const iz = f32x4.splat(siz);
-  const ax = six < 0 ? -boxSlack : boxSlack;
-  const ay = siy < 0 ? -boxSlack : boxSlack;
-  const az = siz < 0 ? -boxSlack : boxSlack;
+  const ax = f32x4.splat(six < 0 ? -boxSlack : boxSlack);
+  const ay = f32x4.splat(siy < 0 ? -boxSlack : boxSlack);
+  const az = f32x4.splat(siz < 0 ? -boxSlack : boxSlack);
   // The near planes come nearer and the far ones go farther by the slack.
-  const inX = f32x4.splat(sox + ax);
-  const inY = f32x4.splat(soy + ay);
-  const inZ = f32x4.splat(soz + az);
-  const outX = f32x4.splat(sox - ax);
-  const outY = f32x4.splat(soy - ay);
-  const outZ = f32x4.splat(soz - az);
+  const inX = f32x4.add(v128.load(ray, OX), ax);
+  const inY = f32x4.add(v128.load(ray, OY), ay);
+  const inZ = f32x4.add(v128.load(ray, OZ), az);
+  const outX = f32x4.sub(v128.load(ray, OX), ax);
+  const outY = f32x4.sub(v128.load(ray, OY), ay);
+  const outZ = f32x4.sub(v128.load(ray, OZ), az);
   const nearX: usize = six < 0 ? 16 : 0;
   const nearY: usize = siy < 0 ? 48 : 32;
   const nearZ: usize = siz < 0 ? 80 : 64;
   const farX: usize = 16 - nearX;
   const farY: usize = 80 - nearY;
   const farZ: usize = 144 - nearZ;
-  const from = f32x4.splat(sMin);
+  const from = v128.load(ray, MIN);
   let far = farthest();
   let farLanes = f32x4.splat(far);
+  let late = f32x4.splat(lateSlack(far));
   let top = stack;
   let ref = root;
   while (true) {
@@ -105,7 +107,7 @@ export function first(root: i32, work: usize, stack: usize): i32 {
     }
     if (ref < 0) {
       const leaf = leafAt(ref);
-      let mask = candidates(leaf, far);
+      let mask = candidates(leaf, work, farLanes, late);
       if (mask != 0) {
         do {
           const slot = load<i32>(leaf + (<usize>ctz(mask) << 2), IDS);
@@ -114,6 +116,7 @@ export function first(root: i32, work: usize, stack: usize): i32 {
         } while (mask != 0);
         far = farthest();
         farLanes = f32x4.splat(far);
+        late = f32x4.splat(lateSlack(far));
       }
     }
     do {
@@ -131,39 +134,41 @@ export function first(root: i32, work: usize, stack: usize): i32 {
 }
 
 /** Slot of some triangle that the ray meets, -1 for none. `stack`: references. */
-export function any(root: i32, stack: usize): i32 {
-  return walk(root, stack, false);
+export function any(root: i32, work: usize, stack: usize): i32 {
+  return walk(root, work, stack, false);
 }
 
 /** Sum of the crossings of the ray with the triangles below a reference: see `passes`. */
-export function crossings(root: i32, stack: usize): i32 {
-  return walk(root, stack, true);
+export function crossings(root: i32, work: usize, stack: usize): i32 {
+  return walk(root, work, stack, true);
 }
 
 /** Whether to count crossings is known where it is inlined, so that each has a loop of its own. */
-@inline function walk(root: i32, stack: usize, count: bool): i32 {
-  toSingle();
+@inline function walk(root: i32, work: usize, stack: usize, count: bool): i32 {
+  toSingle(work);
+  const ray = work + RAY;
   const ix = f32x4.splat(six);
   const iy = f32x4.splat(siy);
   const iz = f32x4.splat(siz);
-  const ax = six < 0 ? -boxSlack : boxSlack;
-  const ay = siy < 0 ? -boxSlack : boxSlack;
-  const az = siz < 0 ? -boxSlack : boxSlack;
-  const inX = f32x4.splat(sox + ax);
-  const inY = f32x4.splat(soy + ay);
-  const inZ = f32x4.splat(soz + az);
-  const outX = f32x4.splat(sox - ax);
-  const outY = f32x4.splat(soy - ay);
-  const outZ = f32x4.splat(soz - az);
+  const ax = f32x4.splat(six < 0 ? -boxSlack : boxSlack);
+  const ay = f32x4.splat(siy < 0 ? -boxSlack : boxSlack);
+  const az = f32x4.splat(siz < 0 ? -boxSlack : boxSlack);
+  const inX = f32x4.add(v128.load(ray, OX), ax);
+  const inY = f32x4.add(v128.load(ray, OY), ay);
+  const inZ = f32x4.add(v128.load(ray, OZ), az);
+  const outX = f32x4.sub(v128.load(ray, OX), ax);
+  const outY = f32x4.sub(v128.load(ray, OY), ay);
+  const outZ = f32x4.sub(v128.load(ray, OZ), az);
   const nearX: usize = six < 0 ? 16 : 0;
   const nearY: usize = siy < 0 ? 48 : 32;
   const nearZ: usize = siz < 0 ? 80 : 64;
   const farX: usize = 16 - nearX;
   const farY: usize = 80 - nearY;
   const farZ: usize = 144 - nearZ;
-  const from = f32x4.splat(sMin);
+  const from = v128.load(ray, MIN);
   const far = farthest();
   const farLanes = f32x4.splat(far);
+  const late = f32x4.splat(lateSlack(far));
   let sum: i32 = 0;
   let top = stack + 4;
   store<i32>(stack, root);
@@ -194,7 +199,7 @@ export function crossings(root: i32, stack: usize): i32 {
       }
     } else {
       const leaf = leafAt(ref);
-      let mask = candidates(leaf, far);
+      let mask = candidates(leaf, work, farLanes, late);
       while (mask != 0) {
         const slot = load<i32>(leaf + (<usize>ctz(mask) << 2), IDS);
         mask &= mask - 1;

@@ -5,7 +5,7 @@ import { holder } from './inside';
 import { BATCH, RESULTS, STACK } from './layout';
 import { aim, choose, tBest } from './ray';
 
-export { arenaEnd, buildPart, buildTop } from './build';
+export { arenaEnd, buildPart, buildPartsTop, buildTop } from './build';
 export { open } from './layout';
 
 /** Slot of the first triangle met at tMin < t < tMax, -1 for none; t goes to the results. */
@@ -29,7 +29,7 @@ export function someAlong(
 ): i32 {
   aim(ox, oy, oz, dx, dy, dz, tMin, tMax);
   choose(crossing, skipFrom, skipTo, skipUntil);
-  const slot = any(root, work + STACK);
+  const slot = any(root, work, work + STACK);
   store<f64>(work + RESULTS, tBest);
   return slot;
 }
@@ -52,7 +52,7 @@ export function anyHits(root: i32, work: usize, n: i32, out: usize): void {
   let ray = work + BATCH;
   for (let i: i32 = 0; i < n; i++, ray += 64, out++) {
     aimAt(ray);
-    store<u8>(out, any(root, work + STACK) < 0 ? 0 : 1);
+    store<u8>(out, any(root, work, work + STACK) < 0 ? 0 : 1);
   }
 }
 
@@ -82,5 +82,5 @@ export function closestPoints(root: i32, work: usize, n: i32, out: usize): void 
 
 /** Lowest number of a part that holds xyz, -1 for none: see `holder`. */
 export function partAt(parts: i32, work: usize, roots: usize, closed: usize, x: f64, y: f64, z: f64): i32 {
-  return holder(parts, work + STACK, roots, closed, x, y, z);
+  return holder(parts, work, work + STACK, roots, closed, x, y, z);
 }

@@ -12,7 +12,7 @@ const DY: f64 = 0.0291;
  * Lowest number of a part that holds xyz, -1 for none. `parts`: tree whose leaves are complements of part numbers;
  * `roots`: the tree of each part, i32; `closed`: a byte a part, 0 for those that hold nothing.
  */
-export function holder(parts: i32, stack: usize, roots: usize, closed: usize, x: f64, y: f64, z: f64): i32 {
+export function holder(parts: i32, work: usize, stack: usize, roots: usize, closed: usize, x: f64, y: f64, z: f64): i32 {
   aim(x, y, z, DX, DY, 1, 0, Infinity);
   choose(0, 0, 0, 0);
   let found: i32 = 0x7fffffff;
@@ -23,7 +23,7 @@ export function holder(parts: i32, stack: usize, roots: usize, closed: usize, x:
     const ref = load<i32>(top);
     if (ref < 0) {
       const part = ~ref;
-      if (part < found && load<u8>(closed + <usize>part) != 0 && crossings(load<i32>(roots + (<usize>part << 2)), top) > 0)
+      if (part < found && load<u8>(closed + <usize>part) != 0 && crossings(load<i32>(roots + (<usize>part << 2)), work, top) > 0)
         found = part;
       continue;
     }

@@ -23,9 +23,10 @@ export const SIZES: usize = 160;
 export const BLOCK_SHIFT: usize = 6;
 export const SLOT: usize = 72;
 
-/** In a work area: four lanes to look into; results of one query, f64; stack of entries of 8 bytes; batches. */
+/** In a work area: four lanes to look into; results of one query, f64; the ray; stack of entries of 8 bytes; batches. */
 export const RESULTS: usize = 64;
-export const STACK: usize = 256;
+export const RAY: usize = 128;
+export const STACK: usize = 512;
 export const BATCH: usize = 16384;
 
 /** Half a unit in the last place of single precision, relative. */

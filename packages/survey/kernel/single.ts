@@ -7,61 +7,86 @@
  * sums each add one e; the vector from corner to origin is at most 6 M long and off by 2 e M). A box plane's distance
  * is off by at most 9 e M over the direction's component. All are doubled.
  */
-import { EPS, FAR, magnitude } from './layout';
+import { EPS, FAR, magnitude, RAY } from './layout';
 import { dx, dy, dz, ox, oy, oz, tBest, tMin } from './ray';
 
-export let sox: f32 = 0;
-export let soy: f32 = 0;
-export let soz: f32 = 0;
-export let sdx: f32 = 0;
-export let sdy: f32 = 0;
-export let sdz: f32 = 0;
-/** One over the direction. */
 export let six: f32 = 0;
 export let siy: f32 = 0;
 export let siz: f32 = 0;
-export let sMin: f32 = 0;
 /** By how much boxes are widened, mm. */
 export let boxSlack: f32 = 0;
-/** Times L: for u and v. */
-export let edgeSlack: f32 = 0;
 /** Times L L: for the distance's numerator, and for the determinant. */
 export let distanceSlack: f32 = 0;
 export let turnSlack: f32 = 0;
 let scale: f64 = 1;
 
-/** Shorter directions are steeper than any box is far. */
-const STEEP: f64 = 1e-20;
+/** In the ray of a work area, four equal lanes each. `EDGE` times L is the slack of u and v. */
+export const OX: usize = 0;
+export const OY: usize = 16;
+export const OZ: usize = 32;
+export const DX: usize = 48;
+export const DY: usize = 64;
+export const DZ: usize = 80;
+export const EDGE: usize = 96;
+/** Three times `EDGE`, which covers the determinant's slack, for L is at most 2 M. */
+export const EDGES: usize = 112;
+/** Times L L. */
+export const TURN: usize = 128;
+export const EARLY: usize = 144;
+export const MIN: usize = 160;
 
-@inline function inverse(d: f64): f32 {
-  return <f32>(1.0 / (abs(d) > STEEP ? d : d < 0 ? -STEEP : STEEP));
+/** Shorter directions are steeper than any box is far. */
+const STEEP: f32 = 1e-20;
+/** Smaller models are tested as if they were of this size, where products do not vanish, mm. */
+const LEAST_MAGNITUDE: f32 = 1e-6;
+
+@inline function inverse(d: f32): f32 {
+  return 1 / (abs(d) > STEEP ? d : d < 0 ? -STEEP : STEEP);
 }
 
-export function toSingle(): void {
+@inline function put(work: usize, x: f32, at: usize): void {
+  v128.store(work + RAY + at, f32x4.splat(x));
+}
+
+export function toSingle(work: usize): void {
   const longest = max(abs(dx), max(abs(dy), abs(dz)));
   scale = longest > 0 ? longest : 1;
-  const u = dx / scale;
-  const v = dy / scale;
-  const w = dz / scale;
-  sox = <f32>ox;
-  soy = <f32>oy;
-  soz = <f32>oz;
-  sdx = <f32>u;
-  sdy = <f32>v;
-  sdz = <f32>w;
+  const shorter = 1 / scale;
+  const x = <f32>ox;
+  const y = <f32>oy;
+  const z = <f32>oz;
+  const u = <f32>(dx * shorter);
+  const v = <f32>(dy * shorter);
+  const w = <f32>(dz * shorter);
   six = inverse(u);
   siy = inverse(v);
   siz = inverse(w);
-  const m = max(magnitude, max(abs(sox), max(abs(soy), abs(soz))));
+  const m = max(max(magnitude, LEAST_MAGNITUDE), max(abs(x), max(abs(y), abs(z))));
   boxSlack = EPS * 18 * m;
-  turnSlack = EPS * 16 * (abs(sdx) + abs(sdy) + abs(sdz));
-  edgeSlack = turnSlack * 7 * m;
+  turnSlack = EPS * 16 * (abs(u) + abs(v) + abs(w));
   distanceSlack = EPS * 16 * 7 * m;
   const from = max(min(tMin * scale, <f64>FAR), -<f64>FAR);
-  sMin = <f32>(from - abs(from) * 1e-6);
+  const least = <f32>(from - abs(from) * 1e-6);
+  const edgeSlack = turnSlack * 7 * m;
+  put(work, x, OX);
+  put(work, y, OY);
+  put(work, z, OZ);
+  put(work, u, DX);
+  put(work, v, DY);
+  put(work, w, DZ);
+  put(work, edgeSlack, EDGE);
+  put(work, edgeSlack * 3, EDGES);
+  put(work, turnSlack, TURN);
+  put(work, distanceSlack + abs(least) * turnSlack, EARLY);
+  put(work, least, MIN);
 }
 
 /** The present best distance, rounded up. */
 @inline export function farthest(): f32 {
   return <f32>min(tBest * scale * (1 + 1e-6 * (tBest < 0 ? -1 : 1)), <f64>FAR);
+}
+
+/** Times L L: the slack of the distance's numerator at `far`. */
+@inline export function lateSlack(far: f32): f32 {
+  return distanceSlack + abs(far) * turnSlack;
 }

@@ -26,13 +26,5 @@ export function partAt({ tree, closed }: Material, x: number, y: number, z: numb
     kernel.closed.set(closed);
     loaded.set(tree, closed);
   }
-  return kernel.calls.partAt(
-    kernel.partsRoot,
-    kernel.work,
-    kernel.roots,
-    kernel.closed.byteOffset,
-    x,
-    y,
-    z,
-  );
+  return kernel.calls.partAt(kernel.partsRoot, kernel.work, kernel.roots, kernel.closed.byteOffset, x, y, z);
 }

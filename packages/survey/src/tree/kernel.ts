@@ -13,7 +13,15 @@ export interface KernelCalls {
     arena: number,
     record: number,
   ): number;
-  buildTop(count: number, records: number, scratch: number, arena: number, refs: number): number;
+  buildTop(
+    count: number,
+    most: number,
+    records: number,
+    roots: number,
+    scratch: number,
+    arena: number,
+  ): number;
+  buildPartsTop(count: number, records: number, scratch: number, arena: number): number;
   arenaEnd(): number;
   firstAlong: Cast;
   someAlong: Cast;
@@ -21,15 +29,7 @@ export interface KernelCalls {
   anyHits: Batch;
   closest(root: number, work: number, x: number, y: number, z: number, reach: number): number;
   closestPoints: Batch;
-  partAt(
-    parts: number,
-    work: number,
-    roots: number,
-    closed: number,
-    x: number,
-    y: number,
-    z: number,
-  ): number;
+  partAt(parts: number, work: number, roots: number, closed: number, x: number, y: number, z: number): number;
 }
 
 type Batch = (root: number, work: number, n: number, out: number) => void;

@@ -38,11 +38,16 @@ export function treeBytes(n: number): number {
   return n * (nodeBytes + leafBytes);
 }
 
+/** Most pieces that the tree above the parts is built of. */
+export function piecesAbove(parts: number): number {
+  return parts === 1 ? 1 : 64 * parts;
+}
+
 /** Addresses of everything before the arena of nodes and leaves. */
 export function planMemory(counts: readonly number[]) {
   const parts = counts.length;
   const triangles = counts.reduce((sum, n) => sum + n, 0);
-  const largest = counts.reduce((most, n) => Math.max(most, n), parts);
+  const largest = counts.reduce((most, n) => Math.max(most, n), piecesAbove(parts));
   let at = 64;
   const take = (bytes: number): number => {
     const from = at;
@@ -60,7 +65,6 @@ export function planMemory(counts: readonly number[]) {
     start: take((parts + 1) * 4),
     box: take(48),
     roots: take(parts * 4),
-    partRefs: take(parts * 4),
     records: take(parts * recordBytes),
     scratch: take(buildScratch + largest * recordBytes),
     arena: at,

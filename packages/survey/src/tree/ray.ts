@@ -118,22 +118,7 @@ export function someAlong(tree: Tree, ray: Ray, hit: Hit): boolean {
   const { ox, oy, oz, dx, dy, dz, tMin, tMax, crossing, skipPart, skipUntil } = ray;
   const from = skipPart < 0 ? 0 : tree.start[skipPart];
   const to = skipPart < 0 ? 0 : tree.start[skipPart + 1];
-  const slot = calls.someAlong(
-    root,
-    work,
-    ox,
-    oy,
-    oz,
-    dx,
-    dy,
-    dz,
-    tMin,
-    tMax,
-    crossing,
-    from,
-    to,
-    skipUntil,
-  );
+  const slot = calls.someAlong(root, work, ox, oy, oz, dx, dy, dz, tMin, tMax, crossing, from, to, skipUntil);
   return take(tree, slot, hit);
 }
 

@@ -1,7 +1,7 @@
 import type { Model } from '@coveline/model';
 import { placedPositions } from '@coveline/model';
-import { instantiate, type Kernel, type KernelCalls, openKernel } from './kernel.ts';
-import { planMemory, type TreeLayout, treeBytes } from './layout.ts';
+import { instantiate, type Kernel, openKernel } from './kernel.ts';
+import { piecesAbove, planMemory, type TreeLayout, treeBytes } from './layout.ts';
 import { type Memory, newSharedMemory } from './webassembly.ts';
 
 /**
@@ -64,31 +64,22 @@ export function buildTree(model: Model): Tree {
   const calls = instantiate(memory);
   calls.open(plan.corners, magnitude);
   const roots = new Int32Array(memory.buffer, plan.roots, counts.length);
-  const partRefs = new Int32Array(memory.buffer, plan.partRefs, counts.length);
   let arena = plan.arena;
   let filled = 0;
   for (let p = 0; p < counts.length; p++) {
-    partRefs[p] = ~p;
     roots[p] = empty;
     if (counts[p] === 0) continue;
     reserve(memory, arena + treeBytes(counts[p]), plan.triangles);
     roots[p] = calls.buildPart(start[p], counts[p], p, plan.scratch, arena, plan.records + 32 * filled++);
     arena = calls.arenaEnd();
   }
-  reserve(memory, arena + 2 * treeBytes(filled), plan.triangles);
-  const [root, partsRoot] = filled === 0 ? [empty, empty] : topTrees(calls, plan, filled, arena);
+  const most = piecesAbove(filled);
+  reserve(memory, arena + 2 * treeBytes(most), plan.triangles);
+  const { records, scratch } = plan;
+  const root = filled === 0 ? empty : calls.buildTop(filled, most, records, plan.roots, scratch, arena);
+  const partsRoot = filled === 0 ? empty : calls.buildPartsTop(filled, records, scratch, calls.arenaEnd());
   const layout: TreeLayout = { ...plan, magnitude, root, partsRoot };
   return treeIn(memory, openKernel(memory, calls, layout, 0));
-}
-
-function topTrees(
-  calls: KernelCalls,
-  plan: ReturnType<typeof planMemory>,
-  filled: number,
-  arena: number,
-): [number, number] {
-  const root = calls.buildTop(filled, plan.records, plan.scratch, arena, plan.roots);
-  return [root, calls.buildTop(filled, plan.records, plan.scratch, calls.arenaEnd(), plan.partRefs)];
 }
 
 /** The tree that a memory holds. */
