@@ -45,6 +45,15 @@ export function parseTilt(text: string): { axis: 'x' | 'y'; deg: number } {
   return { axis, deg };
 }
 
+/** An angle above 0 and at most 45 degrees. */
+export function parseTiltRange(text: string): number {
+  const deg = Number(text);
+  if (text.trim() === '' || !(deg > 0 && deg <= 45)) {
+    throw new UsageError(`--tilt-range takes an angle above 0 and at most 45 degrees; got "${text}".`);
+  }
+  return deg;
+}
+
 /** A number above zero. */
 export function parsePositive(option: string, unit: string) {
   return (text: string): number => {

@@ -3,7 +3,15 @@ import { type FileSurveyRequest, SurveyLimitError, surveyFile } from '@coveline/
 import type { LengthUnit, UpAxis } from '@coveline/model';
 import type { MeasureName } from '@coveline/survey';
 import { Command } from 'commander';
-import { measures, parseMeasures, parsePositive, parseTilt, parseUnit, parseUp } from './options.ts';
+import {
+  measures,
+  parseMeasures,
+  parsePositive,
+  parseTilt,
+  parseTiltRange,
+  parseUnit,
+  parseUp,
+} from './options.ts';
 import { print, writeJson } from './output.ts';
 import { progressOn } from './progress.ts';
 import { surveyJson } from './survey-json.ts';
@@ -13,6 +21,8 @@ interface SurveyOptions {
   readonly up: UpAxis;
   readonly unit?: LengthUnit;
   readonly tilt?: { axis: 'x' | 'y'; deg: number };
+  readonly tiltRange?: number;
+  readonly sealedBelow?: number;
   readonly measures?: MeasureName[];
   readonly deviation?: number;
   readonly timeLimit: number;
@@ -32,6 +42,16 @@ export function surveyCommand(): Command {
     .option('--up <axis>', 'axis of the file that points up: x, y, z, -x, -y, -z', parseUp, 'z')
     .option('--unit <unit>', 'unit of files that carry none: mm, cm, m, in (default: mm)', parseUnit)
     .option('--tilt <axis:deg>', 'turn the whole machine, e.g. x:3 for 3 degrees about its x axis', parseTilt)
+    .option(
+      '--tilt-range <deg>',
+      'standing liquid also at the worst tilt within this much either way, and at the best one (slower)',
+      parseTiltRange,
+    )
+    .option(
+      '--sealed-below <mm>',
+      'close seams and tunnels narrower than this for standing liquid, and tell what that adds (slower)',
+      parsePositive('--sealed-below', 'mm'),
+    )
     .option('--measures <a,b>', `only these of ${measures.join(', ')}`, parseMeasures)
     .option(
       '--deviation <mm>',
@@ -49,6 +69,7 @@ Examples
   coveline survey doser.step
   coveline survey doser.step --up y --json doser.json
   coveline survey tray.stl --unit in --tilt x:2 --measures standingLiquid --json -
+  coveline survey doser.step --measures standingLiquid --tilt-range 1 --sealed-below 0.5
 
 Lengths are in mm, areas in cm2, volumes in mL, angles in degrees. The largest five of each kind are printed.
 Exit codes: 0 done, 2 wrong usage, 3 the file could not be read, 4 a limit was hit, 1 a fault of ours.
@@ -61,6 +82,8 @@ A survey supports a decision; it does not take it.`,
         up: o.up,
         ...(o.unit && { unit: o.unit }),
         ...(o.tilt && { tilt: o.tilt }),
+        ...(o.tiltRange && { tiltRange: { range_deg: o.tiltRange } }),
+        ...(o.sealedBelow && { settings: { sealedBelow_mm: o.sealedBelow } }),
         ...(o.measures && { measures: o.measures }),
         ...(o.deviation && { deviation_mm: o.deviation }),
       };

@@ -1,4 +1,5 @@
 /** The survey in words, for a reader at a terminal. */
+import type { TiltedTotal, TiltRange } from '@coveline/survey';
 import type { SurveyJson } from './survey-json.ts';
 
 const number = new Intl.NumberFormat('en', { maximumSignificantDigits: 3 });
@@ -21,7 +22,7 @@ export function surveyText({ model, measures: m, notes, seconds }: SurveyJson): 
       `surveyed in ${number.format(seconds.survey)} s`,
   ];
   if (m.standingLiquid) {
-    const { places, total_mL } = m.standingLiquid;
+    const { places, total_mL, unsealed_mL, tilts } = m.standingLiquid;
     lines.push(
       ...list(`Standing liquid: ${number.format(total_mL)} mL in ${places.length} pools`, places, (p) =>
         [
@@ -32,6 +33,10 @@ export function surveyText({ model, measures: m, notes, seconds }: SurveyJson): 
         ].join('  '),
       ),
     );
+    if (unsealed_mL !== undefined) {
+      lines.push(`  with all seams as open as they are drawn: ${number.format(unsealed_mL)} mL`);
+    }
+    if (tilts) lines.push(...tiltLines(tilts));
   }
   if (m.flatFaces) {
     const { places, up_cm2, down_cm2 } = m.flatFaces;
@@ -98,4 +103,14 @@ export function surveyText({ model, measures: m, notes, seconds }: SurveyJson): 
   }
   if (notes.length > 0) lines.push('Notes', ...notes.map((note) => `  ${note}`));
   return `${lines.join('\n')}\n`;
+}
+
+function tiltLines({ range_deg, bestWithin_deg, level, worst, best }: TiltRange): string[] {
+  const told = ({ x_deg, y_deg, total_mL }: TiltedTotal) =>
+    `${number.format(total_mL)} mL at ${number.format(x_deg)} deg about x, ${number.format(y_deg)} deg about y`;
+  return [
+    `  level: ${number.format(level.total_mL)} mL`,
+    `  worst within ${range_deg} deg: ${told(worst)}`,
+    `  least within ${bestWithin_deg} deg: ${told(best)}`,
+  ];
 }

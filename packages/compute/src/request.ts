@@ -1,5 +1,5 @@
 import type { LengthUnit, UpAxis } from '@coveline/model';
-import type { MeasureName, SurveySettings, Tilt } from '@coveline/survey';
+import type { MeasureName, SurveyRequest, SurveySettings, Tilt } from '@coveline/survey';
 
 /** What to read and how to survey it. */
 export interface FileSurveyRequest {
@@ -14,6 +14,8 @@ export interface FileSurveyRequest {
   readonly deviation_mm?: number;
   /** Stands the machine out of level; model and places are told level again. */
   readonly tilt?: Tilt;
+  /** Standing liquid over tilts about the way the machine stands. */
+  readonly tiltRange?: SurveyRequest['tiltRange'];
   /** All when absent. */
   readonly measures?: readonly MeasureName[];
   readonly settings?: Partial<SurveySettings>;

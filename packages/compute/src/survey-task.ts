@@ -20,7 +20,8 @@ export default async function surveyTask(
   request: FileSurveyRequest,
   { folder, onProgress }: TaskContext,
 ): Promise<FileSurveySummary> {
-  const { path, fileName = basename(path), up = 'z', unit, deviation_mm, tilt, measures, settings } = request;
+  const { path, fileName = basename(path), up = 'z', unit, deviation_mm, tilt, tiltRange } = request;
+  const { measures, settings } = request;
   const begun = performance.now();
   onProgress(`Reading ${fileName}`, 0);
   const bytes = await load(path, fileName, request.size_MB ?? defaultSize_MB);
@@ -49,6 +50,7 @@ export default async function surveyTask(
       ...(settings && { settings }),
       ...(measures && { measures }),
       ...(tilt && { tilt }),
+      ...(tiltRange && { tiltRange }),
       exact: loadManifoldUnion,
     },
     {

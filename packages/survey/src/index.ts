@@ -32,6 +32,8 @@ export type {
   SurveyResult,
   SurveySettings,
   Thread,
+  TiltedTotal,
+  TiltRange,
   Unreached,
 } from './result.ts';
 export { defaultSettings } from './settings.ts';
@@ -46,7 +48,8 @@ export {
 } from './site.ts';
 export { SurveyStopped } from './stopped.ts';
 export { type SurveyRequest, survey } from './survey.ts';
-export type { Tilt } from './tilt.ts';
+export type { AxisTilt, DoubleTilt, Tilt } from './tilt.ts';
+export { liquidOverTilts, type TiltRequest } from './tilt-range.ts';
 export { closestPoint, type Nearest, newNearest } from './tree/closest.ts';
 export {
   anyHits,

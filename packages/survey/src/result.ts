@@ -49,6 +49,27 @@ export interface Pool extends Place {
   readonly unsealed_mL?: number;
 }
 
+/** What stands on the machine at a tilt: a turn about the axis (x_deg, y_deg, 0) by the length of that vector. */
+export interface TiltedTotal {
+  readonly x_deg: number;
+  readonly y_deg: number;
+  readonly total_mL: number;
+}
+
+/** Standing liquid over tilts of the whole machine. */
+export interface TiltRange {
+  /** Tilts about either axis up to this make the range of installation. */
+  readonly range_deg: number;
+  /** Tilts in the range, by columns this far apart: to compare them with each other, not to be quoted. */
+  readonly samples: readonly TiltedTotal[];
+  readonly resolution_mm: number;
+  /** Measured in full: level, the worst of the range, and the one that leaves least within `bestWithin_deg`. */
+  readonly level: TiltedTotal;
+  readonly worst: TiltedTotal;
+  readonly best: TiltedTotal;
+  readonly bestWithin_deg: number;
+}
+
 export interface FlatFace extends Place {
   readonly facing: 'up' | 'down';
   readonly area_cm2: number;
@@ -84,7 +105,7 @@ export interface Joint extends Place {
   readonly length_mm: number;
   readonly area_cm2: number;
   /** Neither part stands out beside most of the line. */
-  readonly flush: boolean;
+  readonly flush?: boolean;
 }
 
 export interface ClosedHollow extends Place {
@@ -116,11 +137,17 @@ export interface DeadLeg extends Place {
   readonly from: 'cad' | 'triangles';
 }
 
-/** A hollow member (tube, profile) with an end that nothing closes. */
+/** A hollow member (tube, profile) whose inside is joined with the outside. */
 export interface OpenMember extends Place {
+  /** Of the hollow, along the member. */
   readonly length_mm: number;
-  /** The largest ball that passes the open end. */
+  /** Diameter of the largest ball that passes the opening; 0 where none was found and yet the hollow is not sealed. */
   readonly mouth_mm: number;
+  /** An end that nothing closes; a hole in the wall of a member with closed ends; a seam or slit that was not found. */
+  readonly through: 'end' | 'hole' | 'seam';
+  readonly openEnds: number;
+  /** Area of its inner walls, a lower estimate: near an open end they see out and do not count. */
+  readonly inner_cm2: number;
 }
 
 /** How a thing was recognised, strongest first: the faces of the CAD model, the shape of its triangles, many parts of the same shape, its name. */
@@ -251,6 +278,8 @@ export interface SurveyMeasures {
     readonly places: readonly Pool[];
     /** With `sealedBelow_mm` set: the total when seams and tunnels are left open. */
     readonly unsealed_mL?: number;
+    /** Where tilts of the whole machine were asked for. */
+    readonly tilts?: TiltRange;
   };
   flatFaces?: { readonly up_cm2: number; readonly down_cm2: number; readonly places: readonly FlatFace[] };
   insideCorners?: { readonly sharp_mm: number; readonly places: readonly InsideCorner[] };
@@ -317,7 +346,7 @@ export interface SurveySettings {
   readonly reachSpacing_mm: number;
   /** Smaller patches that are not reached are counted, but not listed. */
   readonly leastUnreached_cm2: number;
-  /** Edges of the triangles at which the border of a shadow is found. */
+  /** Longest edge of the triangles that are asked as a whole what nozzles see; smaller shadows may be missed. */
   readonly jetSpacing_mm: number;
   /** Unseen patches smaller than this are counted, and not listed. */
   readonly leastShadow_cm2: number;

@@ -1,5 +1,6 @@
 import type { Model } from '@coveline/model';
 import { measureInsideCorners } from './corners/inside-corners.ts';
+import { measureFasteners } from './fasteners/fasteners.ts';
 import { measureFlatFaces } from './flat/flat-faces.ts';
 import { measureNarrowGaps } from './gaps/narrow-gaps.ts';
 import { measureHollows } from './hollows/hollows.ts';
@@ -20,8 +21,9 @@ import { type Sealed, sealedIn } from './sealed.ts';
 import { defaultSettings } from './settings.ts';
 import type { Site } from './site.ts';
 import { step } from './stopped.ts';
-import { type Tilt, tilted, untilt } from './tilt.ts';
+import { isLevel, type Tilt, tilted, turnOf } from './tilt.ts';
 import { levelFaces, levelHollows, levelPools } from './tilt-back.ts';
+import { liquidOverTilts, type TiltRequest } from './tilt-range.ts';
 
 export interface SurveyRequest {
   readonly settings?: Partial<SurveySettings>;
@@ -29,6 +31,8 @@ export interface SurveyRequest {
   readonly measures?: readonly MeasureName[];
   /** Liquid and flat faces are surveyed with the machine tilted; coordinates are told on the level machine. */
   readonly tilt?: Tilt;
+  /** Standing liquid is also looked at over tilts about the way the machine stands. */
+  readonly tiltRange?: Omit<TiltRequest, 'union'>;
   /** Access sides, mouths, nozzles, filters …; what is absent is noted by the measures that need it. */
   readonly site?: Site;
   /**
@@ -45,6 +49,7 @@ const offered = [
   'insideCorners',
   'narrowGaps',
   'hollows',
+  'fasteners',
 ] as const satisfies readonly (MeasureName & keyof SurveyMeasures)[];
 type Offered = (typeof offered)[number];
 
@@ -55,6 +60,7 @@ const inWords: Readonly<Record<Offered, string>> = {
   insideCorners: 'inside corners',
   narrowGaps: 'narrow gaps',
   hollows: 'hollows',
+  fasteners: 'fasteners',
 };
 
 /**
@@ -63,11 +69,11 @@ const inWords: Readonly<Record<Offered, string>> = {
  */
 export async function survey(
   model: Model,
-  { settings: asked, measures: names = offered, tilt, site, exact }: SurveyRequest = {},
+  { settings: asked, measures: names = offered, tilt, tiltRange, site, exact }: SurveyRequest = {},
   control: Control = {},
 ): Promise<SurveyOutcome> {
   const settings = { ...defaultSettings, ...asked };
-  const standing = tilt && tilt.deg !== 0 ? tilted(model, tilt) : model;
+  const standing = tilt && !isLevel(tilt) ? tilted(model, tilt) : model;
   let air: AirSpace | undefined;
   const airSpace = (): AirSpace => {
     air ??= airSpaceOf(standing, settings, control);
@@ -77,7 +83,7 @@ export async function survey(
   const sealedOnLevel = (): Sealed => {
     const sealed = sealedIn(airSpace());
     if (!tilt) return sealed;
-    const tip = untilt({ ...tilt, deg: -tilt.deg });
+    const tip = turnOf(tilt);
     return (x, y, z, dx, dy, dz) => sealed(...tip([x, y, z]), ...tip([dx, dy, dz]));
   };
   const union = exact && names.includes('standingLiquid') ? await exact() : undefined;
@@ -85,13 +91,17 @@ export async function survey(
     standingLiquid: () => {
       const measure = settings.sealedBelow_mm > 0 ? measureSealedLiquid : measureStandingLiquid;
       const found = measure(standing, settings, control, airSpace(), union);
-      return tilt ? levelPools(found, tilt) : found;
+      const here = tilt ? levelPools(found, tilt) : found;
+      if (!tiltRange) return here;
+      const tilts = liquidOverTilts(standing, settings, { ...tiltRange, ...(union && { union }) }, control);
+      return { ...here, measure: { ...here.measure, tilts } };
     },
     flatFaces: () => {
       const found = measureFlatFaces(standing, settings, control, sealedIn(airSpace()));
       return tilt ? levelFaces(found, tilt) : found;
     },
     insideCorners: () => measureInsideCorners(model, settings, control, sealedOnLevel()),
+    fasteners: () => measureFasteners(model, settings, control),
     narrowGaps: () => measureNarrowGaps(model, settings, control, sealedOnLevel()),
     hollows: () => {
       const found = measureHollows(standing, settings, control, airSpace(), site);

@@ -43,7 +43,6 @@ export function spread({ columns, level, from }: Flood, seeds: readonly number[]
   if (seeds.length === 0) return;
   const { grid, columnOf, alongU, alongV, low, high } = columns;
   const { nu, nv } = grid;
-  const settled = new Uint8Array(level.length);
   const queue = new HeightQueue(level, low, high);
   const run = new Indices(1024);
   for (const n of seeds) {
@@ -69,8 +68,6 @@ export function spread({ columns, level, from }: Flood, seeds: readonly number[]
   for (;;) {
     const node = run.length > 0 ? run.data[--run.length] : queue.pop();
     if (node < 0) return;
-    if (settled[node]) continue;
-    settled[node] = 1;
     const height = level[node];
     const c = columnOf[node];
     const i = c % nu;
@@ -88,7 +85,7 @@ const perBucket = 16;
 
 /**
  * Intervals by level, lowest first. Buckets of equal height range are plain stacks; only the lowest is kept in order.
- * An interval may be in it twice when its level fell; the second time it comes it is settled already.
+ * An interval may be in it twice when its level fell meanwhile; of its entries only one with its present level comes out.
  */
 class HeightQueue {
   readonly #level: Float64Array;
@@ -123,13 +120,16 @@ class HeightQueue {
 
   /** -1 when empty. */
   pop(): number {
-    while (this.#sorted.length === 0) {
+    for (;;) {
+      const height = this.#sorted.peekValue();
+      const node = this.#sorted.pop();
+      if (node !== undefined && height === this.#level[node]) return node;
+      if (node !== undefined) continue;
       if (++this.#current >= this.#head.length) return -1;
       for (let slot = this.#head[this.#current]; slot >= 0; slot = this.#next.data[slot] - 1) {
-        const node = this.#node.data[slot];
-        this.#sorted.push(node, this.#level[node]);
+        const waiting = this.#node.data[slot];
+        this.#sorted.push(waiting, this.#level[waiting]);
       }
     }
-    return this.#sorted.pop() as number;
   }
 }
