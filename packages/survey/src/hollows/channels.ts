@@ -1,5 +1,4 @@
 /** Blind channels and dead legs: what the straight round passages of a model end in. */
-import type { Model } from '@coveline/model';
 import type { BlindChannel, Control, DeadLeg, SurveySettings } from '../result.ts';
 import type { Site } from '../site.ts';
 import { step } from '../stopped.ts';
@@ -8,7 +7,7 @@ import { deadLegs } from './dead-legs.ts';
 import { ductsOf } from './ducts.ts';
 import type { Found } from './found.ts';
 import { junctionsOf } from './junctions.ts';
-import { looksAt } from './looks.ts';
+import type { Looks } from './looks.ts';
 import { passagesOf } from './passages.ts';
 import { runsOf } from './runs.ts';
 
@@ -18,14 +17,14 @@ export interface Channels {
 }
 
 export function channelsOf(
-  model: Model,
+  looks: Looks,
   settings: SurveySettings,
   mains: Site['mains'],
   control: Control = {},
 ): Channels {
+  const { model } = looks;
   const ducts = ductsOf(model, control);
   if (ducts.length === 0) return { blind: [], deadLegs: [] };
-  const looks = looksAt(model);
   step(control, 'hollows', 0.4);
   const passages = passagesOf(runsOf(ducts, looks), looks, settings.contact_mm);
   step(control, 'hollows', 0.6);

@@ -19,11 +19,14 @@ import { emptySite, type Site } from '../site.ts';
 import { step } from '../stopped.ts';
 import { channelsOf } from './channels.ts';
 import type { Found } from './found.ts';
+import { looksAt } from './looks.ts';
+import { openMembers } from './open-members.ts';
 
 /** Values of the field. */
 const closedWall = 1;
 const blindWall = 2;
 const deadLegWall = 3;
+const openMemberWall = 4;
 
 /**
  * `air`: the flooded air space of the same model and settings, where it is at hand already. `site.mains`: tubes in
@@ -61,7 +64,14 @@ export function measureHollows(
   found.sort((a, b) => b.volume_mL - a.volume_mL);
   const name = placeNamer('hollow');
   const closed = found.map((h) => ({ id: name(h.parts, h.at_mm), ...h }));
-  const channels = channelsOf(model, settings, mains, control);
+  const looks = looksAt(model);
+  const channels = channelsOf(looks, settings, mains, control);
+  const members = openMembers(
+    looks,
+    closed,
+    channels.blind.map(({ place }) => place),
+    control,
+  );
   const drawings = new Map<string, Drawing>();
   const listed = <P extends Place>(kind: PlaceKind, wall: number, places: readonly Found<P>[]): P[] => {
     const nameOf = placeNamer(kind);
@@ -77,6 +87,7 @@ export function measureHollows(
       closed,
       blind: listed('blind', blindWall, channels.blind),
       deadLegs: listed('leg', deadLegWall, channels.deadLegs),
+      openMembers: listed('member', openMemberWall, members),
     },
     field,
     drawings,

@@ -128,6 +128,13 @@ export function opensAround(looks: Looks, at: Vec3, axis: Vec3, radius: number):
   return false;
 }
 
+/** Of the looks to the side, the share that get farther than `reach` mm. */
+export function freeShare(looks: Looks, at: Vec3, axis: Vec3, reach: number): number {
+  let free = 0;
+  for (let k = 0; k < around; k++) if (sideLook(looks, at, axis, k, reach) < 0) free++;
+  return free / around;
+}
+
 /** Whether a look to the side ends on a wall about as far away as the bore's. */
 export function seesWall(looks: Looks, at: Vec3, axis: Vec3, radius: number): boolean {
   for (let k = 0; k < around; k++)
