@@ -92,6 +92,7 @@ const settingWords: Readonly<Record<keyof typeof defaultSettings, string>> = {
   pitch_mm: 'Pitch of the liquid columns, mm',
   leastPool_mL: 'Smallest pool listed, mL',
   leastPoolDepth_mm: 'Shallowest pool listed, mm',
+  sealedBelow_mm: 'Seams and tunnels count as closed for liquid below, mm (0: as drawn)',
   flatBelow_deg: 'A face is level below, degrees',
   leastFlat_cm2: 'Smallest level face listed, cm²',
   cornerRadiusBelow_mm: 'An inside corner is listed below a radius of, mm',
