@@ -10,7 +10,19 @@ export type PlaceKind =
   | 'blind'
   | 'leg'
   | 'member'
-  | 'weld';
+  | 'weld'
+  | 'fastener'
+  | 'thread'
+  | 'shadow'
+  | 'sky'
+  | 'overhang'
+  | 'floor'
+  | 'wall'
+  | 'door'
+  | 'hand-opening'
+  | 'hand-unreached'
+  | 'tool-opening'
+  | 'tool-unreached';
 
 /** Positions are rounded to this before they enter an id, so that noise in the last digits does not rename a place. */
 const rounding_mm = 5;
