@@ -3,7 +3,6 @@ export { stepsFor, templateFor } from './cleaning/groups.ts';
 export { type Breach, breachesOf } from './cleaning/order.ts';
 export type { CleaningReview, GroupReview } from './cleaning/programme.ts';
 export type { Resources } from './cleaning/resources.ts';
-export { compareRevisions, type RevisionChange, type Surveyed } from './compare.ts';
 export { limitInWords } from './finding.ts';
 export { asksForLess, type Hazard, type HazardReview, hazardsOf } from './hazards/hazards.ts';
 export { proposeParts } from './parts/propose.ts';
@@ -16,5 +15,13 @@ export {
 } from './proof/points.ts';
 export type { ReviewRequest } from './request.ts';
 export { review } from './review.ts';
+export { compareRevisions, type RevisionChange, type Surveyed } from './revisions/compare.ts';
+export {
+  compareReviews,
+  type FindingChange,
+  type Reviewed,
+  type RevisionComparison,
+  type Total,
+} from './revisions/findings.ts';
 export type { Round, RoundItem, RoundStop } from './round/round.ts';
 export type * from './types.ts';

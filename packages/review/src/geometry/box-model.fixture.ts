@@ -11,7 +11,7 @@ export interface BoxPart {
 
 /** One shape and one part a box, in the frame of the model, mm. */
 export function boxModel(boxes: readonly BoxPart[]): Model {
-  const shapes = boxes.map((b, i) => shapeOf([b], `box ${i}`));
+  const shapes = boxes.map((b) => shapeOf([b], JSON.stringify([b.low, b.high])));
   const parts: Part[] = boxes.map(({ name, assembly = [], color }, i) => ({
     id: [...assembly, name].join('/'),
     name,

@@ -2,8 +2,10 @@
  * Branches off a line that end at a cap, from the bores of CAD faces: where two bores of one part cross, one runs on to
  * both sides and is the main; from the crossing one looks along the other until something bars the way.
  */
-import { type Model, transformPoint, type Vec3 } from '@coveline/model';
+import type { Model, Vec3 } from '@coveline/model';
 import { firstHit, newHit, type Tree, treeOf } from '@coveline/survey';
+import { type Cylinder, cylindersOf } from './cylinders.ts';
+import { cross, dot, length, minus, plus } from './vector.ts';
 
 export interface CappedBranch {
   /** Index of the part in which the bores cross, and of the one that ends the branch. */
@@ -30,7 +32,7 @@ export function cappedBranches(model: Model, isLine: (part: number) => boolean):
   const out: CappedBranch[] = [];
   for (let tee = 0; tee < model.parts.length; tee++) {
     if (!isLine(tee)) continue;
-    const bores = boresOf(model, tee);
+    const bores = cylindersOf(model, tee).filter((c) => c.hollow);
     for (const main of bores) {
       for (const branch of bores) {
         const crossing = main === branch ? null : branchingPoint(main, branch);
@@ -42,56 +44,6 @@ export function cappedBranches(model: Model, isLine: (part: number) => boolean):
   return out;
 }
 
-/** A straight bore of one part, in the frame of the model. */
-interface Bore {
-  readonly origin: Vec3;
-  readonly direction: Vec3;
-  readonly radius: number;
-  /** Ends along the axis from the origin, mm. */
-  readonly from: number;
-  readonly to: number;
-}
-
-function boresOf(model: Model, part: number): Bore[] {
-  const { shape, placement } = model.parts[part];
-  const { positions, triangles, cad } = model.shapes[shape];
-  if (!cad) return [];
-  const bores: { origin: Vec3; direction: Vec3; radius: number; from: number; to: number }[] = [];
-  const boreOfFace = cad.faces.map((face) => {
-    if (face.kind !== 'cylinder' || !face.hollow || !face.axis || face.radius_mm === undefined) return null;
-    const { origin, direction } = face.axis;
-    const known = bores.find(
-      (b) => Math.abs(b.radius - face.radius_mm!) < 1e-3 && onLine(b, origin, direction),
-    );
-    if (known) return known;
-    const bore = { origin, direction, radius: face.radius_mm, from: Infinity, to: -Infinity };
-    bores.push(bore);
-    return bore;
-  });
-  for (let t = 0; t < triangles.length; t++) {
-    const bore = boreOfFace[cad.faceOfTriangle[Math.floor(t / 3)]];
-    if (!bore) continue;
-    const v = 3 * triangles[t];
-    const s = dot(minus([positions[v], positions[v + 1], positions[v + 2]], bore.origin), bore.direction);
-    bore.from = Math.min(bore.from, s);
-    bore.to = Math.max(bore.to, s);
-  }
-  return bores
-    .filter((b) => b.to > b.from)
-    .map((b) => {
-      const origin = transformPoint(placement, b.origin);
-      const direction = minus(transformPoint(placement, plus(b.origin, b.direction, 1)), origin);
-      return { ...b, origin, direction };
-    });
-}
-
-function onLine(b: { origin: Vec3; direction: Vec3 }, origin: Vec3, direction: Vec3): boolean {
-  return (
-    Math.abs(dot(b.direction, direction)) > 1 - 1e-6 &&
-    length(cross(minus(origin, b.origin), b.direction)) < crossing_mm / 10
-  );
-}
-
 interface Crossing {
   readonly at: Vec3;
   /** Direction from the main into the branch. */
@@ -99,7 +51,7 @@ interface Crossing {
 }
 
 /** Where the axes cross, if the main runs on to both sides and the branch to one. */
-function branchingPoint(main: Bore, branch: Bore): Crossing | null {
+function branchingPoint(main: Cylinder, branch: Cylinder): Crossing | null {
   const normal = cross(main.direction, branch.direction);
   const sine = length(normal);
   if (sine < 0.2) return null;
@@ -120,8 +72,8 @@ function branchingPoint(main: Bore, branch: Bore): Crossing | null {
 function capOf(
   tree: Tree,
   tee: number,
-  main: Bore,
-  branch: Bore,
+  main: Cylinder,
+  branch: Cylinder,
   { at, into }: Crossing,
 ): CappedBranch | null {
   const start = plus(at, main.direction, offAxis * branch.radius);
@@ -144,13 +96,3 @@ function normalOf(tree: Tree, slot: number): Vec3 {
   const l = length(n) || 1;
   return [n[0] / l, n[1] / l, n[2] / l];
 }
-
-const dot = (a: Vec3, b: Vec3) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-const length = (a: Vec3) => Math.hypot(...a);
-const minus = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
-const plus = (a: Vec3, d: Vec3, s: number): Vec3 => [a[0] + s * d[0], a[1] + s * d[1], a[2] + s * d[2]];
-const cross = (a: Vec3, b: Vec3): Vec3 => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];

@@ -1,7 +1,8 @@
-/** Two revisions side by side: what was mended, what is new, what stayed. First cut: by kind, parts and position. */
+/** Two revisions side by side: what was mended, what is new, what stayed; by kind, parts and position. */
 import type { Model, Vec3 } from '@coveline/model';
 import type { Place, SurveyResult } from '@coveline/survey';
-import { extentsOf, middle } from './geometry/extent.ts';
+import { extentsOf, middle } from '../geometry/extent.ts';
+import { identify } from './identity.ts';
 
 export interface Surveyed {
   /** As surveyed, +Z up. */
@@ -10,7 +11,7 @@ export interface Surveyed {
 }
 
 export interface RevisionChange {
-  readonly change: 'mended' | 'new' | 'better' | 'worse' | 'unchanged';
+  readonly change: 'mended' | 'new' | 'better' | 'worse' | 'moved' | 'unchanged';
   readonly measure:
     | 'standingLiquid'
     | 'flatFaces'
@@ -41,21 +42,37 @@ const same = 0.05;
 export function compareRevisions(before: Surveyed, after: Surveyed): readonly RevisionChange[] {
   const old = placesOf(before.survey);
   const now = placesOf(after.survey);
-  const moved = movesOf(before.model, after.model);
-  return kinds.flatMap((kind) => match(kind, old[kind.measure] ?? [], now[kind.measure] ?? [], moved));
+  const { was } = identify(before.model, after.model);
+  const moved = movesOf(before.model, after.model, was);
+  const since = { was, moved, common: median([...moved.values()]) };
+  return kinds.flatMap((kind) => match(kind, old[kind.measure] ?? [], now[kind.measure] ?? [], since));
 }
 
-/** How far each part has moved, by id: a machine on longer legs has its old places higher up. */
-function movesOf(before: Model, after: Model): ReadonlyMap<string, Vec3> {
+/** How far each part has moved, by its id before: a machine on longer legs has its old places higher up. */
+function movesOf(
+  before: Model,
+  after: Model,
+  origin: ReadonlyMap<string, string>,
+): ReadonlyMap<string, Vec3> {
   const old = extentsOf(before).map(middle);
   const now = extentsOf(after).map(middle);
   const was = new Map(before.parts.map((part, p) => [part.id, old[p]]));
   const moves = new Map<string, Vec3>();
   after.parts.forEach((part, p) => {
-    const from = was.get(part.id);
-    if (from) moves.set(part.id, [now[p][0] - from[0], now[p][1] - from[1], now[p][2] - from[2]]);
+    const id = origin.get(part.id);
+    const from = id === undefined ? undefined : was.get(id);
+    if (id !== undefined && from && !moves.has(id))
+      moves.set(id, [now[p][0] - from[0], now[p][1] - from[1], now[p][2] - from[2]]);
   });
   return moves;
+}
+
+/** What became of the parts: their ids before by their ids now, and how far they went. */
+interface Since {
+  readonly was: ReadonlyMap<string, string>;
+  readonly moved: ReadonlyMap<string, Vec3>;
+  /** How far the machine as a whole went: longer legs move no place on it. */
+  readonly common: Vec3;
 }
 
 interface Kind {
@@ -96,16 +113,11 @@ function placesOf({
 }
 
 /** The closest pairs first; every place is matched at most once. */
-function match(
-  kind: Kind,
-  old: readonly Sized[],
-  now: readonly Sized[],
-  moved: ReadonlyMap<string, Vec3>,
-): RevisionChange[] {
+function match(kind: Kind, old: readonly Sized[], now: readonly Sized[], since: Since): RevisionChange[] {
   const pairs: { b: number; a: number; apart: number }[] = [];
   old.forEach((o, b) => {
     now.forEach((n, a) => {
-      const apart = distanceOf(o.place, n.place, moved);
+      const apart = distanceOf(o.place, n.place, since);
       if (apart !== null) pairs.push({ b, a, apart });
     });
   });
@@ -119,7 +131,7 @@ function match(
   }
   const out = old.map((o, b) => {
     const a = partner.get(b);
-    return a === undefined ? gone(kind, o) : pair(kind, o, now[a]);
+    return a === undefined ? gone(kind, o) : pair(kind, o, now[a], since);
   });
   return [...out, ...now.filter((_, a) => !taken.has(a)).map((n) => appeared(kind, n))];
 }
@@ -128,9 +140,10 @@ function match(
  * Null when they cannot be the same place: no part in common, or far apart, both where it was and where its part has
  * gone since. 0 for the same id.
  */
-function distanceOf(a: Place, b: Place, moved: ReadonlyMap<string, Vec3>): number | null {
+function distanceOf(a: Place, b: Place, { was, moved }: Since): number | null {
   if (a.id === b.id) return 0;
-  const shared = a.parts.filter((id) => b.parts.includes(id));
+  const before = new Set(b.parts.map((id) => was.get(id)));
+  const shared = a.parts.filter((id) => before.has(id));
   if (shared.length === 0) return null;
   const moves = [still, ...shared.map((id) => moved.get(id) ?? still)];
   const apart = Math.min(
@@ -145,16 +158,31 @@ function boxesMeet([aLow, aHigh]: readonly [Vec3, Vec3], [bLow, bHigh]: readonly
   return [0, 1, 2].every((i) => aLow[i] <= bHigh[i] && bLow[i] <= aHigh[i]);
 }
 
-function pair({ measure, label, unit }: Kind, o: Sized, n: Sized): RevisionChange {
+function pair({ measure, label, unit }: Kind, o: Sized, n: Sized, { common }: Since): RevisionChange {
   const isSame = Math.abs(n.size - o.size) <= same * Math.max(o.size, n.size);
   return {
-    change: isSame ? 'unchanged' : n.size < o.size ? 'better' : 'worse',
+    change: isSame
+      ? apartOf(o.place, n.place, common) > near_mm
+        ? 'moved'
+        : 'unchanged'
+      : n.size < o.size
+        ? 'better'
+        : 'worse',
     measure,
     before: o.place.id,
     after: n.place.id,
     parts: n.place.parts,
     size: { label, unit, before: o.size, after: n.size },
   };
+}
+
+const apartOf = (a: Place, b: Place, common: Vec3) =>
+  Math.hypot(...[0, 1, 2].map((i) => a.at_mm[i] + common[i] - b.at_mm[i]));
+
+/** By axis; no movement without parts. */
+function median(moves: readonly Vec3[]): Vec3 {
+  const along = (axis: number) => moves.map((m) => m[axis]).sort((a, b) => a - b)[moves.length >> 1] ?? 0;
+  return [along(0), along(1), along(2)];
 }
 
 const gone = ({ measure, label, unit }: Kind, o: Sized): RevisionChange => ({

@@ -1,8 +1,8 @@
 import type { Vec3 } from '@coveline/model';
 import { defaultSettings, type Pool } from '@coveline/survey';
 import { expect, test } from 'vitest';
+import { boxModel } from '../geometry/box-model.fixture.ts';
 import { compareRevisions, type Surveyed } from './compare.ts';
-import { boxModel } from './geometry/box-model.fixture.ts';
 
 const pool = (id: string, part: string, at: Vec3, volume_mL: number): Pool => ({
   id,
