@@ -1,5 +1,5 @@
 /** The survey in words, for a reader at a terminal. */
-import type { TiltedTotal, TiltRange } from '@coveline/survey';
+import type { FastenerHead, Recognised, TiltedTotal, TiltRange } from '@coveline/survey';
 import type { SurveyJson } from './survey-json.ts';
 
 const number = new Intl.NumberFormat('en', { maximumSignificantDigits: 3 });
@@ -14,6 +14,35 @@ function list<T>(title: string, places: readonly T[], line: (place: T) => string
     ...places.slice(0, shown).map((place) => `  ${line(place)}`),
     ...(more > 0 ? [`  and ${more} more: --json FILE writes all`] : []),
   ];
+}
+
+const headWords: Readonly<Record<FastenerHead['kind'], string>> = {
+  hexagon: 'hexagon head',
+  hexagonSocket: 'hexagon socket',
+  slot: 'slot',
+  crossRecess: 'cross recess',
+  dome: 'domed head',
+  cylinder: 'cylinder head',
+  nut: 'nut',
+  domedNut: 'domed nut',
+  unknown: 'of unknown kind',
+};
+
+const recognisedBy: Readonly<Record<Recognised, string>> = {
+  cad: 'by CAD faces',
+  triangles: 'by triangles',
+  repeated: 'by repetition',
+  name: 'by its name',
+};
+
+/** ": 4 nut, 2 slot", the most frequent first; empty for nothing. */
+function countsOf(words: readonly string[]): string {
+  const counts = new Map<string, number>();
+  for (const word of words) counts.set(word, (counts.get(word) ?? 0) + 1);
+  const told = [...counts]
+    .sort((a, b) => b[1] - a[1] || a[0].localeCompare(b[0]))
+    .map(([word, n]) => `${n} ${word}`);
+  return told.length > 0 ? ` (${told.join(', ')})` : '';
 }
 
 export function surveyText({ model, measures: m, notes, seconds }: SurveyJson): string {
@@ -95,6 +124,35 @@ export function surveyText({ model, measures: m, notes, seconds }: SurveyJson): 
           `${number.format(p.depth_mm)} mm deep`,
           `mouth ${number.format(p.mouth_mm)} mm`,
           `ratio ${number.format(p.ratio)}`,
+          at(p.at_mm),
+          named(p.parts),
+        ].join('  '),
+      ),
+    );
+  }
+  if (m.fasteners) {
+    const { heads, threads } = m.fasteners;
+    const free = [...threads].sort((a, b) => b.exposed_mm - a.exposed_mm);
+    lines.push(
+      ...list(
+        `Heads of fasteners: ${heads.length}${countsOf(heads.map((h) => headWords[h.kind]))}`,
+        heads,
+        (p) =>
+          [
+            headWords[p.kind],
+            ...(p.acrossFlats_mm === undefined ? [] : [`${number.format(p.acrossFlats_mm)} mm across flats`]),
+            ...(p.diameter_mm === undefined ? [] : [`${number.format(p.diameter_mm)} mm wide`]),
+            recognisedBy[p.from],
+            at(p.at_mm),
+            named(p.parts),
+          ].join('  '),
+      ),
+      ...list(`Threads that stand free: ${threads.length}`, free, (p) =>
+        [
+          `${number.format(p.exposed_mm)} mm free`,
+          `${p.inside ? 'inner ' : ''}Ø ${number.format(p.diameter_mm)} mm`,
+          p.pitch_mm === undefined ? 'drawn plain' : `pitch ${number.format(p.pitch_mm)} mm`,
+          recognisedBy[p.from],
           at(p.at_mm),
           named(p.parts),
         ].join('  '),
