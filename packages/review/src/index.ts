@@ -24,4 +24,5 @@ export {
   type Total,
 } from './revisions/findings.ts';
 export type { Round, RoundItem, RoundStop } from './round/round.ts';
+export { type Coverage, type Trace, type TracedFinding, type TraceRow, traceOf } from './trace.ts';
 export type * from './types.ts';
