@@ -1,6 +1,7 @@
 export { measureInsideCorners } from './corners/inside-corners.ts';
 export { measureFlatFaces } from './flat/flat-faces.ts';
 export { measureNarrowGaps } from './gaps/narrow-gaps.ts';
+export { type FaultKind, healthOf, type ModelFault, type ModelHealth } from './health/health.ts';
 export { measureJetReach } from './jets/jet-reach.ts';
 export { loadManifoldUnion } from './liquid/exact/manifold-union.ts';
 export type { Solid, Union } from './liquid/exact/solid.ts';

@@ -3,6 +3,7 @@
  * Lengths in mm, areas in cm2, volumes in mL, angles in degrees; coordinates in the frame that was surveyed (+Z up).
  */
 import type { Vec3 } from '@coveline/model';
+import type { ModelHealth } from './health/health.ts';
 
 export type MeasureName =
   | 'standingLiquid'
@@ -124,6 +125,9 @@ export interface BlindChannel extends Place {
 
 /** A branch off a tube in which liquid flows by. */
 export interface DeadLeg extends Place {
+  /** The part that the branch begins in, and the one that closes its end. */
+  readonly branchPart: string;
+  readonly endPart: string;
   /** Bore of the main and of the branch. */
   readonly main_mm: number;
   readonly bore_mm: number;
@@ -362,6 +366,8 @@ export interface SurveySettings {
 
 export interface SurveyResult {
   readonly settings: SurveySettings;
+  /** What is wrong with the model itself; absent in surveys of before it was looked at. */
+  readonly health?: ModelHealth;
   readonly notes: readonly string[];
   readonly measures: SurveyMeasures;
 }

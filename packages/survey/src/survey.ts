@@ -3,6 +3,7 @@ import { measureInsideCorners } from './corners/inside-corners.ts';
 import { measureFasteners } from './fasteners/fasteners.ts';
 import { measureFlatFaces } from './flat/flat-faces.ts';
 import { measureNarrowGaps } from './gaps/narrow-gaps.ts';
+import { healthOf } from './health/health.ts';
 import { measureHollows } from './hollows/hollows.ts';
 import { type AirSpace, airSpaceOf } from './liquid/air-space.ts';
 import type { Union } from './liquid/exact/solid.ts';
@@ -109,6 +110,7 @@ export async function survey(
     },
   };
 
+  const health = healthOf(model, control);
   const measures: SurveyMeasures = {};
   const fields: Partial<Record<MeasureName, Float32Array>> = {};
   const drawings = new Map<string, Drawing>();
@@ -121,10 +123,10 @@ export async function survey(
     fields[name] = outcome.field;
     for (const [id, drawing] of outcome.drawings) drawings.set(id, drawing);
     for (const note of outcome.notes) notes.add(note);
-    control.onMeasure?.({ result: { settings, notes: [...notes], measures }, fields, drawings });
+    control.onMeasure?.({ result: { settings, health, notes: [...notes], measures }, fields, drawings });
   }
   for (const name of names) {
     if (!(offered as readonly string[]).includes(name)) notes.add(`The measure ${name} is not computed yet.`);
   }
-  return { result: { settings, notes: [...notes], measures }, fields, drawings };
+  return { result: { settings, health, notes: [...notes], measures }, fields, drawings };
 }
