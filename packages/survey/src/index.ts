@@ -5,6 +5,11 @@ export { type FaultKind, healthOf, type ModelFault, type ModelHealth } from './h
 export { measureJetReach } from './jets/jet-reach.ts';
 export { loadManifoldUnion } from './liquid/exact/manifold-union.ts';
 export type { Solid, Union } from './liquid/exact/solid.ts';
+export { type LiquidBasis, liquidBasis, type Trial, type TrialPool } from './liquid/trials/basis.ts';
+export { type DrainHole, type DrainTrial, tryDrain } from './liquid/trials/drain.ts';
+export { type Proposals, proposeFor } from './liquid/trials/propose.ts';
+export { type PartTilt, tryTilt } from './liquid/trials/tilt-part.ts';
+export { measureOverhead } from './overhead/overhead.ts';
 export type {
   BlindChannel,
   Clearance,
@@ -47,6 +52,7 @@ export {
   type Nozzle,
   type Site,
 } from './site.ts';
+export { measureOpenSky } from './sky/open-sky.ts';
 export { SurveyStopped } from './stopped.ts';
 export { type SurveyRequest, survey } from './survey.ts';
 export type { AxisTilt, DoubleTilt, Tilt } from './tilt.ts';

@@ -27,7 +27,7 @@ export const defaultSettings: SurveySettings = {
   bristle_mm: 20,
   reachSpacing_mm: 10,
   leastUnreached_cm2: 5,
-  jetSpacing_mm: 12,
+  jetSpacing_mm: 20,
   leastShadow_cm2: 1,
   // Our choice: about the drift of a drop beside a jar in still air.
   besideMouth_mm: 25,

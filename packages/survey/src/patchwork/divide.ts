@@ -32,7 +32,7 @@ interface Corner {
 /** Points are asked this share nearer to the middle of the triangle, so that none lies on its edges. */
 const inset = 1e-4;
 /** Where the border does not run straight through a triangle it is halved, down to this share of the size. */
-const finest = 1 / 16;
+const finest = 1 / 4;
 /** How far beside the middle of a cut is asked, as a share of the longest edge: what a curved border may be off. */
 const probe = 0.012;
 /** Tips smaller than this share of the longest edge squared are not worth a look. */

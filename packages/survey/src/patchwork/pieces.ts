@@ -6,7 +6,7 @@ export class Pieces {
   count = 0;
   /** Nine per piece: xyz of its corners, mm. */
   corners = new Float64Array(9 * 1024);
-  kind = new Uint8Array(1024);
+  kind = new Uint16Array(1024);
   private parent = new Uint32Array(1024);
 
   /** Returns the number of the new piece. */
@@ -42,7 +42,7 @@ export class Pieces {
     const corners = new Float64Array(size * 9);
     corners.set(this.corners);
     this.corners = corners;
-    const kind = new Uint8Array(size);
+    const kind = new Uint16Array(size);
     kind.set(this.kind);
     this.kind = kind;
     const parent = new Uint32Array(size);
