@@ -9,6 +9,8 @@ export { type LiquidBasis, liquidBasis, type Trial, type TrialPool } from './liq
 export { type DrainHole, type DrainTrial, tryDrain } from './liquid/trials/drain.ts';
 export { type Proposals, proposeFor } from './liquid/trials/propose.ts';
 export { type PartTilt, tryTilt } from './liquid/trials/tilt-part.ts';
+export type { MeasureOutcome } from './outcome.ts';
+export { type Finished, outcomeOf } from './outcome-of.ts';
 export { measureOverhead } from './overhead/overhead.ts';
 export type {
   BlindChannel,
@@ -42,6 +44,7 @@ export type {
   TiltRange,
   Unreached,
 } from './result.ts';
+export { type SealedAir, sealedFrom } from './sealed.ts';
 export { defaultSettings } from './settings.ts';
 export {
   type AccessSide,
@@ -54,7 +57,16 @@ export {
 } from './site.ts';
 export { measureOpenSky } from './sky/open-sky.ts';
 export { SurveyStopped } from './stopped.ts';
-export { type SurveyRequest, survey } from './survey.ts';
+export {
+  measureOne,
+  type Offered,
+  offered,
+  onAirSpace,
+  type Prepared,
+  prepareSealed,
+  type SurveyRequest,
+  survey,
+} from './survey.ts';
 export type { AxisTilt, DoubleTilt, Tilt } from './tilt.ts';
 export { liquidOverTilts, type TiltRequest } from './tilt-range.ts';
 export { closestPoint, type Nearest, newNearest } from './tree/closest.ts';
@@ -68,4 +80,5 @@ export {
   rayLength,
 } from './tree/many.ts';
 export { anyHit, firstHit, type Hit, newHit } from './tree/ray.ts';
+export { adoptTree, type SharedTree, shareTree } from './tree/share.ts';
 export { buildTree, type Tree, treeOf } from './tree/tree.ts';

@@ -5,7 +5,7 @@
 import type { Model } from '@coveline/model';
 import type { Control, SurveySettings } from '../result.ts';
 import { step } from '../stopped.ts';
-import { TriangleBins } from './bins.ts';
+import { type Bins, TriangleBins } from './bins.ts';
 import { buildColumns } from './columns.ts';
 import { type Flood, floodFromOutside } from './flood.ts';
 import type { Grid } from './grid.ts';
@@ -20,8 +20,12 @@ import { spillPlace } from './spill.ts';
 
 export interface AirSpace {
   readonly soup: Soup;
-  readonly bins: TriangleBins;
+  readonly bins: Bins;
   readonly grid: Grid;
+  /** Of the whole model; pools and hollows may lie on finer grids. */
+  readonly flood: Flood;
+  /** Pools and hollows of that flood, however small. */
+  readonly regions: readonly Region[];
   readonly pools: readonly Pool[];
   readonly hollows: readonly Region[];
   readonly notes: readonly string[];
@@ -90,7 +94,7 @@ export function airSpaceOf(
     (region) => (large.has(region) && refineRegion(refiner, region)) || [region],
   );
   step(control, stage, 1);
-  return { soup, bins, grid, pools, hollows, notes };
+  return { soup, bins, grid, flood, regions, pools, hollows, notes };
 }
 
 /** Pools, on grids as fine as they need, and all regions of the flood itself once its levels stand. */

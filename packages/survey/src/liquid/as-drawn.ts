@@ -1,10 +1,10 @@
-import type { TriangleBins } from './bins.ts';
+import type { Bins } from './bins.ts';
 import { widened } from './box.ts';
-import { buildColumns, type Columns } from './columns.ts';
+import { buildColumns } from './columns.ts';
+import { eachNeighbour } from './each-neighbour.ts';
 import { own } from './flood.ts';
 import type { Grid } from './grid.ts';
 import { lineIndex } from './line-index.ts';
-import type { Passages } from './passages.ts';
 import { extentOf, heightsOf, type Region, regionAt } from './regions.ts';
 import type { Soup } from './soup.ts';
 
@@ -18,7 +18,7 @@ const margin = 2;
  */
 export function asDrawn(
   soup: Soup,
-  bins: TriangleBins,
+  bins: Bins,
   region: Region,
   by_mm: number,
   contact_mm: number,
@@ -84,26 +84,3 @@ export function asDrawn(
 
 /** How much farther than its faces a vertex at an edge moves. */
 const stretch = 1.5;
-
-/** Intervals to which air passes below a height. */
-function eachNeighbour(
-  { grid: { nu, nv }, columnOf, alongU, alongV }: Columns,
-  n: number,
-  below: number,
-  visit: (m: number) => void,
-): void {
-  const c = columnOf[n];
-  const i = c % nu;
-  const j = (c - i) / nu;
-  const look = ({ first, a, b, height }: Passages, strip: number): void => {
-    for (let e = first[strip]; e < first[strip + 1]; e++) {
-      if (height[e] >= below) continue;
-      if (a[e] === n) visit(b[e]);
-      else if (b[e] === n) visit(a[e]);
-    }
-  };
-  look(alongU, c);
-  if (i > 0) look(alongU, c - 1);
-  look(alongV, i * nv + j);
-  if (j > 0) look(alongV, i * nv + j - 1);
-}

@@ -5,6 +5,9 @@ const binsAcross = 128;
 /** Heights are kept in single precision: to better than this in a machine of 10 m. */
 const rounding_mm = 1e-3;
 
+/** What finds the triangles near a grid. */
+export type Bins = Pick<TriangleBins, 'over'>;
+
 /** Triangles by the square of the ground plan over which they lie, to find those in a box quickly. */
 export class TriangleBins {
   readonly #low: readonly [number, number];

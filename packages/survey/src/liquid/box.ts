@@ -4,7 +4,7 @@
  * Every level found on any grid is that of a real way out, so it can only be too high. A finer grid that contains
  * the coarse columns starts from their levels and lowers them where it finds a lower way; it never does harm.
  */
-import type { TriangleBins } from './bins.ts';
+import type { Bins } from './bins.ts';
 import { buildColumns } from './columns.ts';
 import { type Flood, own, spread } from './flood.ts';
 import type { Grid } from './grid.ts';
@@ -40,7 +40,7 @@ export function widened({ i0, i1, j0, j1 }: Box, by: number, { nu, nv }: Grid): 
  */
 export function floodBox(
   soup: Soup,
-  bins: TriangleBins,
+  bins: Bins,
   coarse: Flood,
   box: Box,
   split: number,
@@ -80,12 +80,14 @@ export function floodBox(
   return { flood, pairs };
 }
 
-function equalIntervals(
+/** Intervals over a box that are the same in both grids, as in `FineFlood.pairs`. `origin`: the box of the fine grid. */
+export function equalIntervals(
   coarse: Flood,
-  fine: Flood,
+  fine: Pick<Flood, 'columns'>,
   { i0, i1, j0, j1 }: Box,
   split: number,
   top_mm: number,
+  origin: Box = { i0, i1, j0, j1 },
 ): number[] {
   const pairs: number[] = [];
   const big = coarse.columns;
@@ -93,7 +95,7 @@ function equalIntervals(
   for (let j = j0; j <= j1; j++) {
     for (let i = i0; i <= i1; i++) {
       const c = j * big.grid.nu + i;
-      const d = (j - j0) * split * small.grid.nu + (i - i0) * split;
+      const d = (j - origin.j0) * split * small.grid.nu + (i - origin.i0) * split;
       let m = small.first[d];
       for (let n = big.first[c]; n < big.first[c + 1]; n++) {
         const top = big.top[n] > top_mm ? Infinity : big.top[n];

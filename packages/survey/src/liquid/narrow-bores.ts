@@ -1,4 +1,4 @@
-import { type Model, transformPoint, type Vec3 } from '@coveline/model';
+import { type Model, type Shape, transformPoint, type Vec3 } from '@coveline/model';
 import { type Bore, boresOf } from '../hollows/bores.ts';
 import type { Grid } from './grid.ts';
 import type { NarrowBore } from './refine-bores.ts';
@@ -17,7 +17,7 @@ const leaning = Math.SQRT1_2;
 /** The bores, known from CAD faces, that are too narrow for the grid. */
 export function narrowBores(model: Model, { turn: [cos, sin] }: Soup, { pitch }: Grid): NarrowBore[] {
   const ofShape = model.shapes.map((shape) =>
-    boresOf(shape).filter((bore) => 2 * narrowest(bore) < safeAcrossLevel * pitch),
+    knownBores(shape).filter((bore) => 2 * narrowest(bore) < safeAcrossLevel * pitch),
   );
   const found: NarrowBore[] = [];
   for (const { shape, placement } of model.parts) {
@@ -34,6 +34,15 @@ export function narrowBores(model: Model, { turn: [cos, sin] }: Soup, { pitch }:
     }
   }
   return found.slice(0, mostBores);
+}
+
+const known = new WeakMap<Shape, readonly Bore[]>();
+
+/** The bores of a shape, found once however often it is flooded. */
+function knownBores(shape: Shape): readonly Bore[] {
+  const bores = known.get(shape) ?? boresOf(shape);
+  known.set(shape, bores);
+  return bores;
 }
 
 function narrowest({ radiusFrom, radiusTo }: Bore): number {

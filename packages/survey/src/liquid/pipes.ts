@@ -51,28 +51,35 @@ export function drainThrough(flood: Flood, pipes: readonly Pipe[], place: (point
     const [p, q] = [intervalAt(flood, a), intervalAt(flood, b)];
     return p < 0 || q < 0 ? [] : [{ p, q, height: Math.max(a[2], b[2]) - below }];
   });
-  const { level, from } = flood;
-  const lower = (node: number, by: number, height: number): boolean => {
+  // Each round lowers at least one level to that of another interval, so there are no more rounds than pipes.
+  for (let round = 0; round < ways.length; round++) {
+    const changed = ways.flatMap((way) => join(flood, way));
+    if (changed.length === 0) return;
+    spread(flood, changed);
+  }
+}
+
+/** A way for the air between two intervals, and the height up to which it must rise on it. */
+export interface Way {
+  readonly p: number;
+  readonly q: number;
+  readonly height: number;
+}
+
+/** Lowers the two intervals of a way to what it makes of them; returns those that fell, for `spread`. */
+export function join({ level, from }: Flood, { p, q, height }: Way): number[] {
+  const lower = (node: number, by: number): boolean => {
     const candidate = Math.max(height, level[by]);
     if (candidate >= level[node]) return false;
     level[node] = candidate;
     from[node] = node;
     return true;
   };
-  // Each round lowers at least one level to that of another interval, so there are no more rounds than pipes.
-  for (let round = 0; round < ways.length; round++) {
-    const changed: number[] = [];
-    for (const { p, q, height } of ways) {
-      if (lower(p, q, height)) changed.push(p);
-      if (lower(q, p, height)) changed.push(q);
-    }
-    if (changed.length === 0) return;
-    spread(flood, changed);
-  }
+  return [...(lower(p, q) ? [p] : []), ...(lower(q, p) ? [q] : [])];
 }
 
-/** The interval of air at a point, or nearest to it above or below in the columns around; -1 where there is none near. */
-function intervalAt({ columns }: Flood, [u, v, z]: Vec3): number {
+/** The interval of air at a point of the turned frame, or nearest to it above or below in the columns around; -1 where there is none near. */
+export function intervalAt({ columns }: Flood, [u, v, z]: Vec3): number {
   const { grid, first, bottom, top } = columns;
   const column = nearestColumn(grid, u, v);
   if (column < 0) return -1;

@@ -2,7 +2,7 @@
  * Refinement where the answer depends on it: around the spill point of every pool that counts, and over small pools
  * and hollows as a whole. Along narrow bores: `refine-bores.ts`.
  */
-import type { TriangleBins } from './bins.ts';
+import type { Bins } from './bins.ts';
 import { type Box, floodBox, widened } from './box.ts';
 import { type Flood, spread } from './flood.ts';
 import { extentOf, heightsOf, type Region, regionsOf, sameHeight_mm } from './regions.ts';
@@ -11,7 +11,7 @@ import { type SpillPlaces, spillPlace } from './spill.ts';
 
 export interface Refiner {
   readonly soup: Soup;
-  readonly bins: TriangleBins;
+  readonly bins: Bins;
   readonly contact_mm: number;
   /** Where spill points lie that were found on a finer grid. */
   readonly places: SpillPlaces;

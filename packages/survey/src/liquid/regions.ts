@@ -15,15 +15,20 @@ export interface Region {
 /** Heights closer than this are one height, mm: rounding, not geometry. */
 export const sameHeight_mm = 1e-9;
 
-/** Pools and hollows of a flood, in the order of their first interval. */
-export function regionsOf(flood: Flood): Region[] {
+/**
+ * Pools and hollows of a flood, in the order of their first interval. `among`: the intervals to look at (ascending); all
+ * when absent.
+ */
+export function regionsOf(flood: Flood, among?: Uint32Array): Region[] {
   const { columns, level } = flood;
   const { bottom, columnOf, grid, alongU, alongV } = columns;
   const { nu, nv } = grid;
   // Per interval its place among those that hold liquid or are sealed, or -1.
   const place = new Int32Array(level.length).fill(-1);
   const holding = new Indices(1024);
-  for (let n = 0; n < level.length; n++) {
+  const count = among ? among.length : level.length;
+  for (let k = 0; k < count; k++) {
+    const n = among ? among[k] : k;
     if (level[n] <= bottom[n] + sameHeight_mm) continue;
     place[n] = holding.length;
     holding.push(n);

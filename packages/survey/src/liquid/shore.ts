@@ -1,7 +1,7 @@
 /**
  * The shore of a region: what surface bounds it, and where and how deep it ends between two columns.
  */
-import type { TriangleBins } from './bins.ts';
+import type { Bins } from './bins.ts';
 import { openEnd } from './columns.ts';
 import { Line } from './line.ts';
 import { lineIndex } from './line-index.ts';
@@ -40,7 +40,7 @@ export interface Shore {
 /** A face between joined columns that rises by more than this share of the pitch is looked at closely. */
 const steep = 0.5;
 
-export function shoreOf(soup: Soup, bins: TriangleBins, region: Region): Shore {
+export function shoreOf(soup: Soup, bins: Bins, region: Region): Shore {
   const { columns } = region.flood;
   const stacks = stacksOf(region);
   const { grid, first, members, eye } = stacks;

@@ -1,7 +1,7 @@
 /** The second method on every pool that the columns have found, largest first, within bounds of time. */
 import type { Control, SurveySettings } from '../../result.ts';
 import { step } from '../../stopped.ts';
-import type { TriangleBins } from '../bins.ts';
+import type { Bins } from '../bins.ts';
 import { extentOf, heightsOf, type Region } from '../regions.ts';
 import type { Soup } from '../soup.ts';
 import { lowerBound, type OuterShell, outerShells } from './outer-shells.ts';
@@ -38,7 +38,7 @@ export function isLarge(columns_mL: number, exact_mL: number): boolean {
 
 export function measureExactly(
   soup: Soup,
-  bins: TriangleBins,
+  bins: Bins,
   found: readonly Comparable[],
   { contact_mm, sealedBelow_mm }: Pick<SurveySettings, 'contact_mm' | 'sealedBelow_mm'>,
   union: Union,
@@ -100,7 +100,7 @@ function concerns({ low, high }: OuterShell, region: Region, margin_mm: number):
 }
 
 /** The given parts, and all others with surface near the region. Ascending. */
-function partsAround(soup: Soup, bins: TriangleBins, region: Region, parts: readonly number[]): number[] {
+function partsAround(soup: Soup, bins: Bins, region: Region, parts: readonly number[]): number[] {
   const { grid } = region.flood.columns;
   const box = extentOf(region);
   const { low, high } = heightsOf(region);
