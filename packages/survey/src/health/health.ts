@@ -95,7 +95,7 @@ export function healthOf(model: Model, control: Control): ModelHealth {
     'tJunction',
     junctions,
     sumWhere((s) => shapes[s].border.tJunctions),
-    `${ofParts(junctions)} with corners in the middle of a neighbour's edge. The edge counts as open there, and a corner along it may be told in pieces.`,
+    `${junctions.length === 1 ? '1 part has' : `${junctions.length} parts have`} corners in the middle of a neighbour's edge. The edge counts as open there, and a corner along it may be told in pieces.`,
   );
   const crossings = crossingsOf(model, treeOf(model), (done) => step(control, stage, 0.3 + 0.7 * done));
   tellCrossings(model, crossings, tell);
@@ -104,7 +104,7 @@ export function healthOf(model: Model, control: Control): ModelHealth {
     'duplicatePart',
     twins,
     twins.length,
-    `${ofParts(twins)} a second time in the same place. Liquid is not counted twice; gaps and joints between the two are left out.`,
+    `${ofParts(twins)} drawn a second time in the same place. Liquid is not counted twice; gaps and joints between the two are left out.`,
   );
   for (const { parts, text } of oddSizes(model)) tell('oddSize', parts, parts.length, text);
   const thin = partsWhere((s) => shapes[s].slivers > 0);
@@ -112,7 +112,7 @@ export function healthOf(model: Model, control: Control): ModelHealth {
     'sliver',
     thin,
     sumWhere((s) => shapes[s].slivers),
-    `${ofParts(thin)} with triangles thinner than a thousandth of a millimetre. They bear no weight in any measure; an angle across one is not trusted.`,
+    `${thin.length === 1 ? '1 part has' : `${thin.length} parts have`} triangles thinner than a thousandth of a millimetre. They bear no weight in any measure; an angle across one is not trusted.`,
   );
   return {
     parts: model.parts.length,
@@ -134,7 +134,7 @@ function tellCrossings(
     'selfIntersection',
     own,
     own.length,
-    `${ofParts(own)} cutting through themselves. Liquid counts them by how often a point is wrapped; the exact second number may be missing.`,
+    `${own.length === 1 ? '1 part cuts through itself' : `${own.length} parts cut through themselves`}. Liquid counts them by how often a point is wrapped; the exact second number may be missing.`,
   );
   const pairs = crossings.filter((c) => c.a !== c.b);
   const involved = [...new Set(pairs.flatMap((c) => [c.a, c.b]))].sort((a, b) => a - b).map(id);
