@@ -3,6 +3,7 @@ import { newHeap, pop, push } from './heap.ts';
 import type { Eye } from './look.ts';
 import type { Region, Segment } from './region.ts';
 import { deepestWithin } from './ridge.ts';
+import { type Border, borderOf, straightWay } from './straight.ts';
 import type { WallMesh } from './wall-mesh.ts';
 
 /** How a gap's wall opens to the air and how far it reaches behind that. */
@@ -49,8 +50,9 @@ export function newWays(mesh: WallMesh): Ways {
   };
 }
 
-/** A gap is closed where its middle plane runs into something within this many widths. */
+/** A gap is closed where its middle plane runs into something within this many widths, or so near at the tip of a wedge. */
 const closedWithin = 1.5;
+const closedWithin_mm = 0.3;
 /** Looks beyond the border between two looks at the signal. */
 const looksAtOnce = 4096;
 
@@ -61,7 +63,7 @@ export function reachOf(eye: Eye, region: Region, ways: Ways, step: () => void):
   let mouth_mm = 0;
   for (const [i, segment] of region.segments.entries()) {
     if (i % looksAtOnce === 0) step();
-    const beyond_mm = floorBeyond(eye, region, segment);
+    const beyond_mm = floorBeyond(eye, segment);
     if (beyond_mm === undefined) {
       mouths.push(segment);
       mouth_mm += lengthOf(segment);
@@ -69,6 +71,11 @@ export function reachOf(eye: Eye, region: Region, ways: Ways, step: () => void):
   }
   if (mouths.length === 0) return { mouth_mm, depth_mm: Infinity };
   marchFrom(ways, region, mouths, step);
+  const border = borderOf(
+    mouths,
+    floors.map(({ segment }) => segment),
+  );
+  straighten(ways, region, border);
   const { way } = ways;
   let depth_mm = 0;
   for (const v of region.vertices) if (Number.isFinite(way[v])) depth_mm = Math.max(depth_mm, way[v]);
@@ -76,7 +83,7 @@ export function reachOf(eye: Eye, region: Region, ways: Ways, step: () => void):
     const d = way[segment.vertex] + toBorder(region, segment) + beyond_mm;
     if (Number.isFinite(d)) depth_mm = Math.max(depth_mm, d);
   }
-  return { mouth_mm, depth_mm: deepestWithin(ways, region, mouths, depth_mm) };
+  return { mouth_mm, depth_mm: deepestWithin(ways, region, border, depth_mm) };
 }
 
 const hit = newHit();
@@ -85,18 +92,13 @@ const ray = newRay();
 ray.crossing = -1;
 
 /** How far beyond its border a gap ends at a floor; undefined where it opens to the air. */
-function floorBeyond(
-  eye: Eye,
-  { views }: Region,
-  { a, b, outward: u, normal: n, vertex }: Segment,
-): number | undefined {
-  const width = views.width_mm[vertex];
+function floorBeyond(eye: Eye, { a, b, outward: u, normal: n, width }: Segment): number | undefined {
   const start = 0.02 * width;
   ray.ox = (a[0] + b[0] + n[0] * width) / 2 - u[0] * start;
   ray.oy = (a[1] + b[1] + n[1] * width) / 2 - u[1] * start;
   ray.oz = (a[2] + b[2] + n[2] * width) / 2 - u[2] * start;
   [ray.dx, ray.dy, ray.dz] = u;
-  ray.tMax = closedWithin * width + start;
+  ray.tMax = Math.max(closedWithin * width, closedWithin_mm) + start;
   if (!firstAlong(eye.material.tree, ray, hit)) return undefined;
   // The floor of a round-bottomed groove is at most half a width away; the look may pass it at a slant.
   return Math.min(width / 2, Math.max(0, hit.t - start));
@@ -147,7 +149,7 @@ function marchFrom(ways: Ways, region: Region, mouths: readonly Segment[], step:
         const b = triangles[t] + triangles[t + 1] + triangles[t + 2] - c - a;
         const d = front(xyz, a, b, c, top.key, final[b] === 1 ? way[b] : Infinity, heading);
         // On a flat wall the straight way is known; the front is at a loss in blunt triangles.
-        const straight = isLevelWith(normals, c, mouth)
+        const straight = isLevelWith(normals, 3 * c, mouth)
           ? Math.max(top.key, toSegment(xyz, c, mouth, foot))
           : Infinity;
         if (straight < d) heading.set(foot);
@@ -157,9 +159,20 @@ function marchFrom(ways: Ways, region: Region, mouths: readonly Segment[], step:
   }
 }
 
-/** Whether the wall has turned by less than about three degrees from a mouth to a vertex. */
-export function isLevelWith(normals: Float64Array, v: number, { normal: n }: Segment): boolean {
-  return normals[3 * v] * n[0] + normals[3 * v + 1] * n[1] + normals[3 * v + 2] * n[2] > 0.9986;
+/** On a flat wall a way that marching bent around the corners of coarse triangles is straight. */
+function straighten({ mesh, way, onward }: Ways, region: Region, border: Border): void {
+  for (const v of region.vertices) {
+    if (!Number.isFinite(way[v])) continue;
+    const d = straightWay(border, mesh.xyz, 3 * v, mesh.normals, 3 * v, way[v], heading);
+    if (d >= way[v]) continue;
+    way[v] = d;
+    onward.set(heading, 3 * v);
+  }
+}
+
+/** Whether the wall has turned by less than about three degrees from a mouth to a vertex, its normal from `i` on. */
+export function isLevelWith(normals: Float64Array, i: number, { normal: n }: Segment): boolean {
+  return normals[i] * n[0] + normals[i + 1] * n[1] + normals[i + 2] * n[2] > 0.9986;
 }
 
 /**

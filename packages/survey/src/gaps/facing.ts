@@ -12,8 +12,8 @@ export interface Facing {
   /** Per triangle in model order: 1 where another one faces it. */
   readonly candidate: Uint8Array;
   /**
-   * Per part: lines on its surface at which what is seen may change, seven numbers each: two ends, mm, and the edge
-   * length that suits a mesh there.
+   * Per part: lines on its surface at which what is seen may change: two ends, the edge length that suits a mesh
+   * there, the way to the middle of what is seen, and the triangle (`perLine` numbers each, see `Sizes`).
    */
   readonly borders: readonly number[][];
   readonly crossings: Crossings;
@@ -23,7 +23,9 @@ export interface Facing {
 /** Triangles of round surfaces lean by some degrees against the true surface. */
 const slack = 0.12;
 /** Finest edges of a wall mesh, mm. */
-export const leastEdge_mm = 0.25;
+const leastEdge_mm = 0.25;
+/** A wall is meshed so finely that this share of its width is an edge at its ends. */
+const acrossWall = 0.6;
 /** Groups between two looks at the signal. */
 const groupsAtOnce = 256;
 
@@ -114,6 +116,10 @@ function faceGroups(search: Search, g: number, other: number, reach: number): vo
   }
 }
 
+const middle = new Float64Array(3);
+const edge3 = new Float64Array(3);
+const inward = new Float64Array(3);
+
 /** Notes that triangle b faces a, and on a the lines at which that begins and ends. */
 function face(search: Search, a: number, b: number, dot: number): void {
   const { eye, surface, overlap, candidate, borders } = search;
@@ -133,16 +139,41 @@ function face(search: Search, a: number, b: number, dot: number): void {
   /** How broad a strip is that begins where the two planes cross and ends where they are too far apart. */
   const strip = sine > 1e-6 ? (-dot / sine) * eye.limit_mm : Infinity;
   const n = a * 3;
+  middle.fill(0);
+  for (let i = 0; i < 3 * count; i++) middle[i % 3] += xyz[i] / count;
   for (let i = 0; i < count; i++) {
-    if (edge[i] === onOutline || (edge[i] < onLowest && goesOn(search, b, edge[i], a))) continue;
-    const size = edge[i] < onLowest ? 0.6 * patchWidth(search, b) : search.edge_mm;
+    let size: number;
+    if (edge[i] >= onOutline) {
+      if (isSmooth(search, a, edge[i] - onOutline)) continue;
+      size = acrossWall * patchWidth(search, a);
+    } else {
+      if (edge[i] < onLowest && goesOn(search, b, edge[i], a)) continue;
+      const own = edge[i] < onLowest ? acrossWall * patchWidth(search, b) : search.edge_mm;
+      size = Math.min(search.edge_mm, 0.5 * strip, own);
+    }
     const j = i + 1 === count ? 0 : i + 1;
-    const fine = Math.max(leastEdge_mm, Math.min(search.edge_mm, 0.8 * strip, size));
+    const fine = Math.max(leastEdge_mm, size);
     const out = borders[partOf[a]];
     for (const v of [i, j]) {
       for (let k = 0; k < 3; k++) out.push(xyz[3 * v + k] - height[v] * normals[n + k]);
     }
+    // Across the line and towards the middle of the overlap.
+    const at = out.length - 6;
+    let square = 0;
+    let along = 0;
+    let off = 0;
+    for (let k = 0; k < 3; k++) {
+      edge3[k] = out[at + 3 + k] - out[at + k];
+      inward[k] = middle[k] - out[at + k];
+      square += edge3[k] ** 2;
+      along += edge3[k] * inward[k];
+      off += normals[n + k] * inward[k];
+    }
     out.push(fine);
+    for (let k = 0; k < 3; k++) {
+      out.push(inward[k] - (square > 0 ? (along / square) * edge3[k] : 0) - off * normals[n + k]);
+    }
+    out.push(a);
   }
 }
 
@@ -163,6 +194,13 @@ function goesOn(
   return (
     normals[o] * normals[n] + normals[o + 1] * normals[n + 1] + normals[o + 2] * normals[n + 2] <= facing
   );
+}
+
+/** Whether the surface goes on smoothly beyond an edge of a triangle. */
+function isSmooth({ model, eye, surface: { partOf } }: Search, t: number, k: number): boolean {
+  const part = partOf[t];
+  const { smooth } = patchesOf(weldOf(model.shapes[model.parts[part].shape]));
+  return smooth[3 * (t - eye.material.tree.start[part]) + k] === 1;
 }
 
 function patchWidth({ model, eye, surface: { partOf } }: Search, t: number): number {

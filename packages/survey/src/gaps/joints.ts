@@ -43,7 +43,7 @@ export function findJoints(
       pieces.push({ part, partner, a: segment.a, b: segment.b, contact: { number, segment } });
     }
   }
-  pieces.push(...crossings);
+  for (const crossing of crossings) pieces.push(crossing);
   const joints: FoundJoint[] = [];
   for (const members of joinLines(pieces, edge_mm, step)) {
     step();

@@ -15,6 +15,7 @@ export interface Overlap {
 /** 0 to 2: an edge of the triangle above. */
 export const onLowest = 3;
 export const onHighest = 4;
+/** And the two numbers after it: an edge of the triangle below. */
 export const onOutline = 5;
 
 const mostCorners = 12;
@@ -67,7 +68,7 @@ export function overlapOf(
     const uy = nz * ex - nx * ez;
     const uz = nx * ey - ny * ex;
     const [from, to] = k === 1 ? [spare, out] : [out, spare];
-    cut(from, to, ux, uy, uz, 0, ux * c[i] + uy * c[i + 1] + uz * c[i + 2], onOutline);
+    cut(from, to, ux, uy, uz, 0, ux * c[i] + uy * c[i + 1] + uz * c[i + 2], onOutline + k);
   }
   copy(spare, out);
   return out.count > 2;

@@ -1,4 +1,5 @@
 import { edgeValue, newEdgeTable, setEdgeValue, unknown } from './edge-table.ts';
+import { isTooLong, isTooLongThere, type Sizes } from './sizes.ts';
 
 /** Triangles with a mark per half-edge, which its pieces keep, and a source per triangle, which its pieces keep too. */
 export interface Coarse {
@@ -25,13 +26,9 @@ const trianglesAtOnce = 8192;
 
 /**
  * Halves every edge that is too long, again and again. Whether an edge is halved depends on the edge alone, so both of
- * its triangles agree and the pieces fit together. `isTooLong(x, y, z, length)` is asked for the middle of an edge.
+ * its triangles agree and the pieces fit together.
  */
-export function refine(
-  coarse: Coarse,
-  isTooLong: (x: number, y: number, z: number, length: number) => boolean,
-  step: () => void,
-): Fine {
+export function refine(coarse: Coarse, sizes: Sizes, step: () => void): Fine {
   const xyz = coarse.xyz.slice();
   const middles = newEdgeTable(coarse.source.length * 8);
   /** Vertex in the middle of an edge, -1 when it stays whole. */
@@ -40,16 +37,15 @@ export function refine(
     const high = Math.max(a, b);
     const known = edgeValue(middles, low, high);
     if (known !== unknown) return known;
-    const x = (xyz[3 * a] + xyz[3 * b]) / 2;
-    const y = (xyz[3 * a + 1] + xyz[3 * b + 1]) / 2;
-    const z = (xyz[3 * a + 2] + xyz[3 * b + 2]) / 2;
-    const dx = xyz[3 * a] - x;
-    const dy = xyz[3 * a + 1] - y;
-    const dz = xyz[3 * a + 2] - z;
     let m = -1;
-    if (isTooLong(x, y, z, 2 * Math.sqrt(dx * dx + dy * dy + dz * dz))) {
+    // From the lower vertex, so that both triangles ask the same.
+    if (isTooLong(sizes, xyz, 3 * low, 3 * high)) {
       m = xyz.length / 3;
-      xyz.push(x, y, z);
+      xyz.push(
+        (xyz[3 * a] + xyz[3 * b]) / 2,
+        (xyz[3 * a + 1] + xyz[3 * b + 1]) / 2,
+        (xyz[3 * a + 2] + xyz[3 * b + 2]) / 2,
+      );
     }
     setEdgeValue(middles, low, high, m);
     return m;
@@ -77,9 +73,8 @@ export function refine(
     const longest = Math.max(uu, vv, uu + vv - 2 * (ux * vx + uy * vy + uz * vz));
     const height = Math.sqrt((nx * nx + ny * ny + nz * nz) / longest);
     if (height * height * slender * slender > longest) return false;
-    for (const v of [a, b, c])
-      if (isTooLong(xyz[3 * v], xyz[3 * v + 1], xyz[3 * v + 2], height)) return false;
-    return true;
+    const wide = (v: number) => isTooLongThere(sizes, xyz, 3 * v, 3 * v, height);
+    return !wide(a) && !wide(b) && !wide(c);
   };
   /** All vertices from a to b along their edge, once it is halved as often as it will be; without b. */
   const along = (a: number, b: number, out: number[]): number[] => {

@@ -14,6 +14,8 @@ export interface Segment {
   readonly normal: readonly [number, number, number];
   /** A vertex of the region beside it. */
   readonly vertex: number;
+  /** Distance across the air, on the region's side. */
+  readonly width: number;
 }
 
 /** A connected set of wall points that all see a gap, or all meet the same part. */
@@ -94,7 +96,7 @@ export function regionsOf(
     if (a < 0 && b < 0 && c < 0) continue;
     const bordered = mesh.border[3 * t] + mesh.border[3 * t + 1] + mesh.border[3 * t + 2] > 0;
     if (a >= 0 && a === b && a === c && !bordered) addWhole(building.get(a)!, mesh, t);
-    else addTriangle(mesh, t, owner, cut, (v) => building.get(owner[v])!);
+    else addTriangle(mesh, views, t, owner, cut, (v) => building.get(owner[v])!);
   }
   return [...building.values()].map((b) => ({
     mesh,
@@ -124,6 +126,12 @@ interface Builder {
 
 type Point = [number, number, number];
 
+/** A place on an edge of the mesh where the view changes, and the distance across just inside. */
+interface Cut {
+  readonly at: Point;
+  readonly width: number;
+}
+
 /** Adds a triangle that lies in the midst of a region: most do. */
 function addWhole(builder: Builder, { triangles, xyz }: WallMesh, t: number): void {
   const [a, b, c] = [triangles[3 * t], triangles[3 * t + 1], triangles[3 * t + 2]];
@@ -139,9 +147,10 @@ function addWhole(builder: Builder, { triangles, xyz }: WallMesh, t: number): vo
 /** Adds the part of a triangle that belongs to a region, and the borders that run through it or along its edges. */
 function addTriangle(
   mesh: WallMesh,
+  views: Views,
   t: number,
   owner: Int32Array,
-  cut: (inner: number, outer: number, t: number) => Point,
+  cut: (inner: number, outer: number, t: number) => Cut,
   builderOf: (v: number) => Builder,
 ): void {
   const corners = [0, 1, 2].map((k) => mesh.triangles[3 * t + k]);
@@ -152,26 +161,28 @@ function addTriangle(
   const builder = builderOf(vertex);
   const normal = normalOf(corners.map((v) => at(mesh, v)));
   const polygon: Point[] = [];
-  const crossings: Point[] = [];
+  const cuts: Cut[] = [];
   for (let k = 0; k < 3; k++) {
     const [v, w] = [corners[k], corners[(k + 1) % 3]];
     const [vIn, wIn] = [within[k], within[(k + 1) % 3]];
     if (vIn) polygon.push(at(mesh, v));
     let edge: [Point, Point] | undefined = vIn && wIn ? [at(mesh, v), at(mesh, w)] : undefined;
+    let width = vIn ? views.width_mm[v] : views.width_mm[w];
     if (vIn !== wIn) {
       const x = cut(vIn ? v : w, vIn ? w : v, t);
-      polygon.push(x);
-      crossings.push(x);
-      edge = vIn ? [at(mesh, v), x] : [x, at(mesh, w)];
+      polygon.push(x.at);
+      cuts.push(x);
+      width = Math.min(width, x.width);
+      edge = vIn ? [at(mesh, v), x.at] : [x.at, at(mesh, w)];
     }
     // The wall lies to the left of its edges seen from the air, so what lies beyond is to the right.
-    if (edge && mesh.border[3 * t + k] === wallEnd) addSegment(builder, edge, normal, vIn ? v : w);
+    if (edge && mesh.border[3 * t + k] === wallEnd) addSegment(builder, edge, normal, vIn ? v : w, width);
   }
   // Walking round the triangle the polygon is left at the first crossing or entered there; its inner side tells.
-  if (crossings.length === 2) {
+  if (cuts.length === 2) {
     const leaving = within[0] !== within[1] ? within[0] : within[1];
-    const ends: [Point, Point] = leaving ? [crossings[0], crossings[1]] : [crossings[1], crossings[0]];
-    addSegment(builder, ends, normal, vertex);
+    const [first, last] = leaving ? cuts : [cuts[1], cuts[0]];
+    addSegment(builder, [first.at, last.at], normal, vertex, (first.width + last.width) / 2);
   }
   let area = 0;
   for (let k = 2; k < polygon.length; k++) {
@@ -183,7 +194,13 @@ function addTriangle(
 }
 
 /** `ends` run counter-clockwise around the region. */
-function addSegment({ segments, edge_mm }: Builder, [a, b]: [Point, Point], n: Point, vertex: number): void {
+function addSegment(
+  { segments, edge_mm }: Builder,
+  [a, b]: [Point, Point],
+  n: Point,
+  vertex: number,
+  width: number,
+): void {
   const [ex, ey, ez] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
   const length = Math.hypot(ex, ey, ez);
   if (length < 1e-9) return;
@@ -197,7 +214,8 @@ function addSegment({ segments, edge_mm }: Builder, [a, b]: [Point, Point], n: P
     const s = i / pieces;
     return i === pieces ? b : [a[0] + s * ex, a[1] + s * ey, a[2] + s * ez];
   };
-  for (let i = 0; i < pieces; i++) segments.push({ a: at(i), b: at(i + 1), outward, normal: n, vertex });
+  for (let i = 0; i < pieces; i++)
+    segments.push({ a: at(i), b: at(i + 1), outward, normal: n, vertex, width });
 }
 
 /** Finds, once per edge, where along it the view changes, and notes the width seen last. */
@@ -207,9 +225,9 @@ function borderFinder(
   views: Views,
   state: number,
   note: (inner: number, width: number) => void,
-): (inner: number, outer: number, t: number) => Point {
+): (inner: number, outer: number, t: number) => Cut {
   const table = newEdgeTable(256);
-  const points: Point[] = [];
+  const cuts: Cut[] = [];
   const sight = newSight();
   const { normals, xyz } = mesh;
   const mix = (values: Float64Array, i: number, o: number, k: number, s: number) =>
@@ -217,7 +235,7 @@ function borderFinder(
   return (inner, outer, t) => {
     const [lower, upper] = inner < outer ? [inner, outer] : [outer, inner];
     const old = edgeValue(table, lower, upper);
-    if (old !== unknown) return points[old];
+    if (old !== unknown) return cuts[old];
     let low = 0;
     let high = 1;
     let width = views.width_mm[inner];
@@ -233,10 +251,11 @@ function borderFinder(
       } else high = s;
     }
     note(inner, width);
-    const x: Point = [0, 1, 2].map((k) => mix(xyz, inner, outer, k, (low + high) / 2)) as Point;
-    setEdgeValue(table, lower, upper, points.length);
-    points.push(x);
-    return x;
+    const x = (k: number) => mix(xyz, inner, outer, k, (low + high) / 2);
+    setEdgeValue(table, lower, upper, cuts.length);
+    const found: Cut = { at: [x(0), x(1), x(2)], width };
+    cuts.push(found);
+    return found;
   };
 }
 

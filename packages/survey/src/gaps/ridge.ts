@@ -1,5 +1,6 @@
-import { isLevelWith, toSegment, type Ways } from './depth.ts';
-import type { Region, Segment } from './region.ts';
+import type { Ways } from './depth.ts';
+import type { Region } from './region.ts';
+import { type Border, straightWay } from './straight.ts';
 
 /** Per corner i and corner j: way at j by the front that passes i. */
 const f = new Float64Array(9);
@@ -16,7 +17,7 @@ const direction = new Float64Array(3);
 export function deepestWithin(
   { mesh, first, around, way, onward }: Ways,
   region: Region,
-  mouths: readonly Segment[],
+  border: Border,
   known_mm: number,
 ): number {
   const { triangles, xyz } = mesh;
@@ -47,11 +48,7 @@ export function deepestWithin(
       place.fill(0);
       for (let i = 0; i < 9; i++)
         place[i % 3] += share[(i / 3) | 0] * xyz[3 * triangles[t + ((i / 3) | 0)] + (i % 3)];
-      for (let m = 0; m < mouths.length && depth > deepest; m++) {
-        if (isLevelWith(mesh.normals, v, mouths[m])) {
-          depth = Math.min(depth, toSegment(place, 0, mouths[m], direction));
-        }
-      }
+      depth = straightWay(border, place, 0, mesh.normals, 3 * v, depth, direction);
       deepest = Math.max(deepest, depth);
     }
   }

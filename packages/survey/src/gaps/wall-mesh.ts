@@ -2,9 +2,8 @@ import type { Model } from '@coveline/model';
 import type { Tree } from '../tree/tree.ts';
 import { patchesOf } from '../weld/patches.ts';
 import { type Weld, weldOf } from '../weld/weld.ts';
-import { leastEdge_mm } from './facing.ts';
 import { refine } from './refine.ts';
-import { isTooLong, sizesOf } from './sizes.ts';
+import { sizesOf } from './sizes.ts';
 
 /**
  * Triangles of one part cut finer where something was marked, in the frame of the model. Vertices are shared within a
@@ -30,12 +29,9 @@ export const inside = 0;
 export const wallEnd = 1;
 export const meshEnd = 2;
 
-/** A wall is meshed so finely that this share of its width is an edge at its ends. */
-const acrossWall = 0.6;
-
 /**
  * Meshes the given triangles of a part (shape order, ascending) with their smooth neighbours, finely along `borders`
- * (seven numbers each, see `Facing`) and along its own edges.
+ * (see `Facing`).
  */
 export function meshWalls(
   model: Model,
@@ -46,7 +42,7 @@ export function meshWalls(
   step: () => void,
 ): WallMesh {
   const weld = weldOf(model.shapes[model.parts[part].shape]);
-  const { patchOf, smooth, width_mm } = patchesOf(weld);
+  const { patchOf, smooth } = patchesOf(weld);
   const taken = new Uint8Array(weld.areas.length);
   for (const t of chosen) {
     taken[t] = 1;
@@ -60,22 +56,14 @@ export function meshWalls(
     list.push(t);
   }
   const border = new Uint8Array(list.length * 3);
-  const lines = borders.slice();
-  const { corners, slotOf, start } = tree;
   for (let i = 0; i < list.length; i++) {
-    const slot = slotOf[start[part] + list[i]] * 9;
     for (let k = 0; k < 3; k++) {
       const h = 3 * list[i] + k;
-      if (smooth[h] === 1) {
-        if (numberOf[(weld.twin[h] / 3) | 0] < 0) border[3 * i + k] = meshEnd;
-        continue;
-      }
-      border[3 * i + k] = wallEnd;
-      const [a, b] = [slot + 3 * k, slot + 3 * ((k + 1) % 3)];
-      for (const c of [a, a + 1, a + 2, b, b + 1, b + 2]) lines.push(corners[c]);
-      lines.push(Math.max(leastEdge_mm, acrossWall * width_mm[patchOf[list[i]]]));
+      if (smooth[h] === 0) border[3 * i + k] = wallEnd;
+      else if (numberOf[(weld.twin[h] / 3) | 0] < 0) border[3 * i + k] = meshEnd;
     }
   }
+  const { corners, slotOf, start } = tree;
   const { xyz, triangles } = sharedVertices(
     weld,
     patchOf,
@@ -84,12 +72,8 @@ export function meshWalls(
     corners,
   );
   const source = Uint32Array.from(list, (t) => start[part] + t);
-  const sizes = sizesOf(Float64Array.from(lines));
-  const fine = refine(
-    { xyz, triangles, source, border },
-    (x, y, z, length) => isTooLong(sizes, x, y, z, length),
-    step,
-  );
+  const sizes = sizesOf(Float64Array.from(borders));
+  const fine = refine({ xyz, triangles, source, border }, sizes, step);
   return { part, ...fine, ...vertexNormals(fine.xyz, fine.triangles) };
 }
 

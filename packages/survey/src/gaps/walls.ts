@@ -6,6 +6,7 @@ import type { Facing } from './facing.ts';
 import { isOpen } from './is-open.ts';
 import { type Eye, gap, met } from './look.ts';
 import { type Region, regionsOf, type Segment } from './region.ts';
+import { seenStretches } from './stretches.ts';
 import { lookFromWall } from './views.ts';
 import { meshWalls } from './wall-mesh.ts';
 
@@ -56,7 +57,7 @@ const mostMiddles = 256;
 export function findWalls(
   model: Model,
   eye: Eye,
-  { candidate, borders }: Facing,
+  { candidate, borders, surface }: Facing,
   edge_mm: number,
   sealed: Sealed,
   step: (done: number) => void,
@@ -72,7 +73,8 @@ export function findWalls(
     }
     if (chosen.length === 0) continue;
     go();
-    const mesh = meshWalls(model, tree, part, chosen, borders[part], go);
+    const lines = seenStretches(eye, part, borders[part], surface.normals, go);
+    const mesh = meshWalls(model, tree, part, chosen, lines, go);
     const views = lookFromWall(eye, mesh, go);
     const ways = newWays(mesh);
     for (const region of regionsOf(eye, mesh, views, gap, edge_mm, go)) {
