@@ -13,6 +13,7 @@ export const measures: readonly MeasureName[] = [
   'insideCorners',
   'narrowGaps',
   'hollows',
+  'fasteners',
 ];
 
 function oneOf<T extends string>(option: string, allowed: readonly T[]) {

@@ -22,45 +22,57 @@ export interface Around {
 }
 
 /** Triangles of a shape that come within `reach_mm` of the axis, all along it. */
-export function around(weld: Weld, { origin, direction }: Axis, reach_mm: number): Around {
-  const { u, v } = across(direction);
-  const { positions: p, triangles, normals, areas } = weld;
-  const n = triangles.length / 3;
-  const kept: number[] = [];
-  const uvz: number[] = [];
-  for (let t = 0; t < n; t++) {
-    const low = [Infinity, Infinity];
-    const high = [-Infinity, -Infinity];
-    const at: number[] = [];
-    for (let c = 0; c < 3; c++) {
-      const i = triangles[t * 3 + c] * 3;
-      const [x, y, z] = [p[i] - origin[0], p[i + 1] - origin[1], p[i + 2] - origin[2]];
-      const a = x * u[0] + y * u[1] + z * u[2];
-      const b = x * v[0] + y * v[1] + z * v[2];
-      at.push(a, b, x * direction[0] + y * direction[1] + z * direction[2]);
-      low[0] = Math.min(low[0], a);
-      low[1] = Math.min(low[1], b);
-      high[0] = Math.max(high[0], a);
-      high[1] = Math.max(high[1], b);
-    }
-    if (low[0] > reach_mm || low[1] > reach_mm || high[0] < -reach_mm || high[1] < -reach_mm) continue;
-    if (areas[t] === 0) continue;
-    kept.push(t);
-    uvz.push(...at);
-  }
+export function around(weld: Weld, axis: Axis, reach_mm: number): Around {
+  const { normals, areas } = weld;
+  const { u, v } = across(axis.direction);
+  const w = axis.direction;
+  const { kept, corners } = reached(weld, axis, reach_mm);
   const turned = new Float64Array(kept.length * 3);
-  kept.forEach((t, i) => {
-    const [x, y, z] = [normals[t * 3], normals[t * 3 + 1], normals[t * 3 + 2]];
-    turned[i * 3] = x * u[0] + y * u[1] + z * u[2];
-    turned[i * 3 + 1] = x * v[0] + y * v[1] + z * v[2];
-    turned[i * 3 + 2] = x * direction[0] + y * direction[1] + z * direction[2];
-  });
-  return {
-    corners: Float64Array.from(uvz),
-    normals: turned,
-    areas: Float64Array.from(kept, (t) => areas[t]),
-    triangle: Uint32Array.from(kept),
-  };
+  for (let i = 0; i < kept.length; i++) {
+    const n = kept[i] * 3;
+    turned[i * 3] = normals[n] * u[0] + normals[n + 1] * u[1] + normals[n + 2] * u[2];
+    turned[i * 3 + 1] = normals[n] * v[0] + normals[n + 1] * v[1] + normals[n + 2] * v[2];
+    turned[i * 3 + 2] = normals[n] * w[0] + normals[n + 1] * w[1] + normals[n + 2] * w[2];
+  }
+  return { corners, normals: turned, areas: Float64Array.from(kept, (t) => areas[t]), triangle: kept };
+}
+
+/** Numbers of the triangles in reach, and their corners in the frame of the axis. */
+function reached({ positions: p, triangles, areas }: Weld, { origin, direction: w }: Axis, reach_mm: number) {
+  const { u, v } = across(w);
+  const [ox, oy, oz] = origin;
+  const [ux, uy, uz] = u;
+  const [vx, vy, vz] = v;
+  // Every vertex once, for the shapes that are asked about many axes have many triangles.
+  const n = p.length / 3;
+  const a = new Float64Array(n);
+  const b = new Float64Array(n);
+  for (let i = 0; i < n; i++) {
+    const x = p[i * 3] - ox;
+    const y = p[i * 3 + 1] - oy;
+    const z = p[i * 3 + 2] - oz;
+    a[i] = x * ux + y * uy + z * uz;
+    b[i] = x * vx + y * vy + z * vz;
+  }
+  const found = new Uint32Array(areas.length);
+  let used = 0;
+  for (let t = 0; t < areas.length; t++) {
+    const [i, j, k] = [triangles[t * 3], triangles[t * 3 + 1], triangles[t * 3 + 2]];
+    if (a[i] > reach_mm && a[j] > reach_mm && a[k] > reach_mm) continue;
+    if (b[i] > reach_mm && b[j] > reach_mm && b[k] > reach_mm) continue;
+    if (a[i] < -reach_mm && a[j] < -reach_mm && a[k] < -reach_mm) continue;
+    if (b[i] < -reach_mm && b[j] < -reach_mm && b[k] < -reach_mm) continue;
+    if (areas[t] > 0) found[used++] = t;
+  }
+  const kept = found.slice(0, used);
+  const corners = new Float64Array(used * 9);
+  for (let q = 0; q < used * 3; q++) {
+    const i = triangles[kept[(q / 3) | 0] * 3 + (q % 3)];
+    corners[q * 3] = a[i];
+    corners[q * 3 + 1] = b[i];
+    corners[q * 3 + 2] = (p[i * 3] - ox) * w[0] + (p[i * 3 + 1] - oy) * w[1] + (p[i * 3 + 2] - oz) * w[2];
+  }
+  return { kept, corners };
 }
 
 /** Where a line parallel to the axis, at (a, b) across it, meets the triangles: places along it, ascending, mm. */

@@ -70,10 +70,11 @@ function recognise(model: Model, control: Control): LocalFasteners[] {
   }
   const ofShape = new Map<number, LocalFasteners>();
   const found = model.parts.map(({ shape, name }, p) => {
-    step(control, 'fasteners', (0.5 * p) / model.parts.length);
+    const between = () => step(control, 'fasteners', (0.5 * p) / model.parts.length);
+    between();
     let local = ofShape.get(shape);
     if (!local) {
-      local = fastenersOfShape(model.shapes[shape]);
+      local = fastenersOfShape(model.shapes[shape], between);
       ofShape.set(shape, local);
     }
     return fastenersOfPart(local, name, copies.get(model.shapes[shape].hash)!);
@@ -95,7 +96,6 @@ function withRods(model: Model, found: readonly LocalFasteners[]): LocalFastener
   for (const nut of nuts) {
     const [low, high] = boxes[nut.part];
     for (let p = 0; p < model.parts.length; p++) {
-      if (p === nut.part) continue;
       const [l, h] = boxes[p];
       if ([0, 1, 2].some((k) => l[k] > high[k] || h[k] < low[k])) continue;
       const thread = threadUnder(model, p, nut);

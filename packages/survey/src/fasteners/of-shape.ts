@@ -15,9 +15,12 @@ import { fromTurned } from './turned.ts';
 const reachOutside = 1.1;
 const reachAround = 1.8;
 
-export function fastenersOfShape(shape: Shape): LocalFasteners {
+/** `between` is called between the steps of the work, and may throw to end it. */
+export function fastenersOfShape(shape: Shape, between: () => void): LocalFasteners {
   const weld = weldOf(shape);
+  between();
   const { flats, from } = flatsOf(shape);
+  between();
   const heads: LocalHead[] = [];
   const threads: LocalThread[] = [];
   const take = (found: LocalFasteners) => {
@@ -25,6 +28,7 @@ export function fastenersOfShape(shape: Shape): LocalFasteners {
     threads.push(...found.threads);
   };
   for (const hexagon of hexagonsIn(weld, flats)) {
+    between();
     const near = around(
       weld,
       hexagon,
@@ -33,8 +37,10 @@ export function fastenersOfShape(shape: Shape): LocalFasteners {
     take(hexagon.inward ? fromSocket(near, hexagon, from) : fromHexagon(near, hexagon, from));
   }
   for (const recess of recessesIn(weld, flats)) {
+    between();
     take(fromRecess(around(weld, recess, 0.6 * recess.length_mm + 2 * recess.width_mm), recess, from));
   }
+  between();
   if (heads.length === 0) threads.push(...fromHelices(shape));
   if (heads.length === 0 && threads.length === 0) take(fromTurned(shape));
   return { heads, threads };

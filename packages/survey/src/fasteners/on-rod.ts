@@ -71,6 +71,7 @@ export function threadUnder(model: Model, part: number, nut: PlacedNut): LocalTh
 
 /** Whether a thread that is known already is the same one. */
 export function isSameThread(a: LocalThread, b: LocalThread): boolean {
+  if (a.inside !== b.inside) return false;
   const turn = cross(a.direction, b.direction);
   const aside = cross(minus(b.origin, a.origin), a.direction);
   return dot(turn, turn) < 1e-3 && Math.hypot(...aside) < 0.2 * a.radius_mm;
