@@ -34,14 +34,14 @@ export function encodeModel(model: Model): Uint8Array {
   return out;
 }
 
-/** Views into `bytes` where its alignment allows, copies otherwise. Throws on bytes that are not a packed model. */
+/** Views into `bytes`, which may be shared, where its alignment allows, copies otherwise. Throws on bytes that are not a packed model. */
 export function decodeModel(bytes: Uint8Array): Model {
-  const found = new TextDecoder().decode(bytes.subarray(0, 8));
+  const found = new TextDecoder().decode(bytes.slice(0, 8));
   if (found !== magic) throw new Error(`Not a packed model: starts with "${found}", expected "${magic}".`);
   const textLength = new DataView(bytes.buffer, bytes.byteOffset).getUint32(8, true);
   const start = 16 + textLength;
   const aligned = (bytes.byteOffset + start) % 8 === 0 ? bytes : bytes.slice();
-  const text = new TextDecoder().decode(bytes.subarray(16, start));
+  const text = new TextDecoder().decode(bytes.slice(16, start));
   return JSON.parse(text, (_key, value: unknown) => {
     if (!isPacked(value)) return value;
     return new kinds[value.$](aligned.buffer as ArrayBuffer, aligned.byteOffset + start + value.at, value.n);

@@ -62,6 +62,7 @@ export {
   type Offered,
   offered,
   onAirSpace,
+  onSealedAir,
   type Prepared,
   prepareSealed,
   type SurveyRequest,

@@ -1,5 +1,5 @@
 import type { AirSpace } from './liquid/air-space.ts';
-import { nearestColumn } from './liquid/grid.ts';
+import { type Grid, nearestColumn } from './liquid/grid.ts';
 
 /**
  * Whether the air before a surface point is sealed off from the outside: point xyz, mm, and a unit direction into the
@@ -16,19 +16,52 @@ export const nothingSealed: Sealed = () => false;
  */
 const lift = 2;
 
+/** What `Sealed` needs to know of a flooded air space, small enough to pass between threads. */
+export interface SealedAir {
+  /** Cosine and sine of the turn of the grids. */
+  readonly turn: readonly [number, number];
+  readonly hollows: readonly {
+    readonly grid: Grid;
+    /** Per interval of height: its column, and its ends, two numbers. */
+    readonly columns: Uint32Array;
+    readonly spans: Float64Array;
+  }[];
+}
+
+export function sealedAirOf({ soup, hollows }: Pick<AirSpace, 'soup' | 'hollows'>): SealedAir {
+  return {
+    turn: soup.turn,
+    hollows: hollows.map(({ flood, nodes }) => {
+      const { grid, bottom, top, columnOf } = flood.columns;
+      const columns = new Uint32Array(nodes.length);
+      const spans = new Float64Array(nodes.length * 2);
+      let i = 0;
+      for (const n of nodes) {
+        columns[i] = columnOf[n];
+        spans[2 * i] = bottom[n];
+        spans[2 * i++ + 1] = top[n];
+      }
+      return { grid, columns, spans };
+    }),
+  };
+}
+
 /** Looks the air up in the closed hollows of a flooded air space; hollows narrower than a few columns are not seen. */
-export function sealedIn({ soup, hollows }: AirSpace): Sealed {
-  const regions = hollows.map(({ flood, nodes }) => {
-    const { grid, bottom, top, columnOf } = flood.columns;
+export function sealedIn(air: Pick<AirSpace, 'soup' | 'hollows'>): Sealed {
+  return sealedFrom(sealedAirOf(air));
+}
+
+/** The same from what was passed between threads. */
+export function sealedFrom({ turn: [cos, sin], hollows }: SealedAir): Sealed {
+  const regions = hollows.map(({ grid, columns, spans }) => {
     const intervals = new Map<number, number[]>();
-    for (const n of nodes) {
-      const list = intervals.get(columnOf[n]);
-      if (list) list.push(bottom[n], top[n]);
-      else intervals.set(columnOf[n], [bottom[n], top[n]]);
+    for (let i = 0; i < columns.length; i++) {
+      const list = intervals.get(columns[i]);
+      if (list) list.push(spans[2 * i], spans[2 * i + 1]);
+      else intervals.set(columns[i], [spans[2 * i], spans[2 * i + 1]]);
     }
     return { grid, intervals };
   });
-  const [cos, sin] = soup.turn;
   return (x, y, z, dx, dy, dz) =>
     regions.some(({ grid, intervals }) => {
       const far = lift * grid.pitch;

@@ -10,15 +10,9 @@ import type { Union } from './liquid/exact/solid.ts';
 import { measureSealedLiquid } from './liquid/sealed-liquid.ts';
 import { measureStandingLiquid } from './liquid/standing-liquid.ts';
 import type { MeasureOutcome } from './outcome.ts';
-import type {
-  Control,
-  Drawing,
-  MeasureName,
-  SurveyMeasures,
-  SurveyOutcome,
-  SurveySettings,
-} from './result.ts';
-import { type Sealed, sealedIn } from './sealed.ts';
+import { outcomeOf } from './outcome-of.ts';
+import type { Control, MeasureName, SurveyMeasures, SurveyOutcome, SurveySettings } from './result.ts';
+import { type Sealed, type SealedAir, sealedAirOf, sealedIn } from './sealed.ts';
 import { defaultSettings } from './settings.ts';
 import type { Site } from './site.ts';
 import { step } from './stopped.ts';
@@ -43,8 +37,8 @@ export interface SurveyRequest {
   readonly exact?: () => Promise<Union>;
 }
 
-/** Measures that this package computes. */
-const offered = [
+/** Measures that this package computes, in the order of the outcome. */
+export const offered = [
   'standingLiquid',
   'flatFaces',
   'insideCorners',
@@ -52,7 +46,7 @@ const offered = [
   'hollows',
   'fasteners',
 ] as const satisfies readonly (MeasureName & keyof SurveyMeasures)[];
-type Offered = (typeof offered)[number];
+export type Offered = (typeof offered)[number];
 
 /** As progress tells of them. */
 const inWords: Readonly<Record<Offered, string>> = {
@@ -64,30 +58,95 @@ const inWords: Readonly<Record<Offered, string>> = {
   fasteners: 'fasteners',
 };
 
+/** Measures that read the whole air space; the others know of it what is sealed off, or nothing. */
+export const onAirSpace: ReadonlySet<MeasureName> = new Set<MeasureName>([
+  'standingLiquid',
+  'hollows',
+  'jetReach',
+]);
+
+/** Measures that ask what is sealed off: they wait for the air space where several threads work. */
+export const onSealedAir: ReadonlySet<MeasureName> = new Set<MeasureName>([
+  'flatFaces',
+  'insideCorners',
+  'narrowGaps',
+]);
+
+/** What the measures of one model share, filled when it is first needed. One object for a model and a request. */
+export interface Prepared {
+  /** The model as it stands when it is tilted. */
+  standing?: Model;
+  air?: AirSpace;
+  sealed?: Sealed;
+}
+
 /**
  * Computes the asked measures on a model whose +Z points up (see `orient`). Rejects with `SurveyStopped` when the
  * signal is aborted, between two steps.
  */
 export async function survey(
   model: Model,
-  { settings: asked, measures: names = offered, tilt, tiltRange, site, exact }: SurveyRequest = {},
+  request: SurveyRequest = {},
   control: Control = {},
 ): Promise<SurveyOutcome> {
+  const settings = { ...defaultSettings, ...request.settings };
+  const names = request.measures ?? offered;
+  const health = healthOf(model, control);
+  const prepared: Prepared = {};
+  const finished = new Map<MeasureName, MeasureOutcome<Offered>>();
+  for (const name of offered) {
+    if (!names.includes(name)) continue;
+    finished.set(name, await measureOne(name, model, request, prepared, control));
+    control.onMeasure?.(outcomeOf(model, settings, health, offered, finished));
+  }
+  return outcomeOf(model, settings, health, offered, finished, names);
+}
+
+/** What of the air space of the model, as it stands, is sealed off. Computes the air space unless it is prepared. */
+export function prepareSealed(
+  model: Model,
+  request: SurveyRequest,
+  prepared: Prepared,
+  control: Control,
+): SealedAir {
+  const settings = { ...defaultSettings, ...request.settings };
+  prepared.standing ??= asItStands(model, request);
+  prepared.air ??= airSpaceOf(prepared.standing, settings, control);
+  return sealedAirOf(prepared.air);
+}
+
+function asItStands(model: Model, { tilt }: SurveyRequest): Model {
+  return tilt && !isLevel(tilt) ? tilted(model, tilt) : model;
+}
+
+/** One measure of `survey`. */
+export async function measureOne(
+  name: Offered,
+  model: Model,
+  request: SurveyRequest,
+  prepared: Prepared,
+  control: Control,
+): Promise<MeasureOutcome<Offered>> {
+  const { settings: asked, tilt, tiltRange, site, exact } = request;
   const settings = { ...defaultSettings, ...asked };
-  const standing = tilt && !isLevel(tilt) ? tilted(model, tilt) : model;
-  let air: AirSpace | undefined;
+  prepared.standing ??= asItStands(model, request);
+  const { standing } = prepared;
   const airSpace = (): AirSpace => {
-    air ??= airSpaceOf(standing, settings, control);
-    return air;
+    prepared.air ??= airSpaceOf(standing, settings, control);
+    return prepared.air;
+  };
+  const sealedOff = (): Sealed => {
+    prepared.sealed ??= sealedIn(airSpace());
+    return prepared.sealed;
   };
   /** Of the level machine, though the air space may be that of the tilted one. */
   const sealedOnLevel = (): Sealed => {
-    const sealed = sealedIn(airSpace());
+    const sealed = sealedOff();
     if (!tilt) return sealed;
     const tip = turnOf(tilt);
     return (x, y, z, dx, dy, dz) => sealed(...tip([x, y, z]), ...tip([dx, dy, dz]));
   };
-  const union = exact && names.includes('standingLiquid') ? await exact() : undefined;
+  const union = exact && name === 'standingLiquid' ? await exact() : undefined;
   const compute: { readonly [M in Offered]: () => MeasureOutcome<M> } = {
     standingLiquid: () => {
       const measure = settings.sealedBelow_mm > 0 ? measureSealedLiquid : measureStandingLiquid;
@@ -98,7 +157,7 @@ export async function survey(
       return { ...here, measure: { ...here.measure, tilts } };
     },
     flatFaces: () => {
-      const found = measureFlatFaces(standing, settings, control, sealedIn(airSpace()));
+      const found = measureFlatFaces(standing, settings, control, sealedOff());
       return tilt ? levelFaces(found, tilt) : found;
     },
     insideCorners: () => measureInsideCorners(model, settings, control, sealedOnLevel()),
@@ -110,23 +169,6 @@ export async function survey(
     },
   };
 
-  const health = healthOf(model, control);
-  const measures: SurveyMeasures = {};
-  const fields: Partial<Record<MeasureName, Float32Array>> = {};
-  const drawings = new Map<string, Drawing>();
-  const notes = new Set(model.notes.filter(({ level }) => level === 'warning').map(({ text }) => text));
-  for (const name of offered) {
-    if (!names.includes(name)) continue;
-    step(control, inWords[name], 0);
-    const outcome = compute[name]();
-    Object.assign(measures, { [name]: outcome.measure });
-    fields[name] = outcome.field;
-    for (const [id, drawing] of outcome.drawings) drawings.set(id, drawing);
-    for (const note of outcome.notes) notes.add(note);
-    control.onMeasure?.({ result: { settings, health, notes: [...notes], measures }, fields, drawings });
-  }
-  for (const name of names) {
-    if (!(offered as readonly string[]).includes(name)) notes.add(`The measure ${name} is not computed yet.`);
-  }
-  return { result: { settings, health, notes: [...notes], measures }, fields, drawings };
+  step(control, inWords[name], 0);
+  return compute[name]();
 }

@@ -55,6 +55,7 @@ type Cast = (
 export interface Kernel extends TreeLayout {
   readonly calls: KernelCalls;
   readonly memory: Memory;
+  readonly layout: TreeLayout;
   /** This thread's work area. */
   readonly work: number;
   /** Its results: see the calls. */
@@ -77,5 +78,5 @@ export function openKernel(memory: Memory, calls: KernelCalls, layout: TreeLayou
   const work = layout.works + thread * workBytes;
   const results = new Float64Array(memory.buffer, work + workResults, 8);
   const closed = new Uint8Array(memory.buffer, layout.closeds + thread * layout.parts, layout.parts);
-  return { ...layout, calls, memory, work, results, closed };
+  return { ...layout, layout, calls, memory, work, results, closed };
 }

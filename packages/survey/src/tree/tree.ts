@@ -38,9 +38,14 @@ export function treeOf(model: Model): Tree {
   let tree = trees.get(model);
   if (!tree) {
     tree = buildTree(model);
-    trees.set(model, tree);
+    keepTree(model, tree);
   }
   return tree;
+}
+
+/** Lets `treeOf` answer with a tree that was built elsewhere from an equal model. */
+export function keepTree(model: Model, tree: Tree): void {
+  trees.set(model, tree);
 }
 
 /**
