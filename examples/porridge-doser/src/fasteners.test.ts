@@ -25,7 +25,7 @@ beforeAll(async () => {
     models.set(p, model);
     found.set(p, await measured(model));
   }
-}, 120_000);
+}, 240_000);
 
 const named = (parts: readonly string[], name: string) => parts[0].replace(/#\d+$/, '').endsWith(`/${name}`);
 const count = (p: Parameters, name: string) =>
@@ -73,11 +73,10 @@ describe.each([revisionA, revisionB])('revision $revision', (p) => {
         // The flange bolts stand on the edge of their flange, so that half of them is bare within it as well.
         if (fault.id === 'flange-bolts') expect(exposed_mm).toBeGreaterThan(value(fault, 'bare thread'));
         // The rods of the lamp bar carry a nut of 8.4 mm; the rest is to a station of 0.15 mm at either end.
-        else
-          expect(exposed_mm).toBeCloseTo(
-            value(fault, 'bare thread') - (fault.id === 'threaded-hangers' ? 8.4 : 0),
-            0,
-          );
+        else {
+          const nut = fault.id === 'threaded-hangers' ? 8.4 : 0;
+          expect(Math.abs(exposed_mm - (value(fault, 'bare thread') - nut)), fault.id).toBeLessThan(0.2);
+        }
       }
     }
   });

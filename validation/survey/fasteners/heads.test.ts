@@ -127,7 +127,36 @@ it('four plain hexagonal blocks of one shape are heads by their number, and say 
   expect(heads[0].caveats?.join(' ')).toContain('4 parts');
 });
 
+it('paints heads with 1 and free threads with 2, and draws both', async () => {
+  const drawn = await read([{ shape: hexBolt(8, 30), name: 'part' }]);
+  const { result, fields, drawings } = await survey(drawn, { measures: ['fasteners'] });
+  const { heads, threads } = result.measures.fasteners!;
+  for (const { id } of [...heads, ...threads]) expect(drawings.get(id)?.lines?.length).toBeGreaterThan(1);
+  const [{ positions, triangles }] = drawn.shapes;
+  for (const [t, value] of fields.fasteners!.entries()) {
+    const heights = [0, 1, 2].map((c) => positions[triangles[t * 3 + c] * 3 + 2]);
+    expect(value).toBe(Math.max(...heights) > 0.01 || Math.min(...heights) > -0.01 ? 1 : 2);
+  }
+});
+
+it('a stepped body is a screw without a drive by its name only, however many there are', async () => {
+  const drawn = await read([{ shape: steppedPin(8), name: 'pin' }]);
+  const [pin] = drawn.parts;
+  const six = [0, 1, 2, 3, 4, 5].map((k) => ({
+    ...pin,
+    id: `pin#${k}`,
+    placement: placed({ move: [30 * k, 0, 0] }),
+  }));
+  expect(await measured({ ...drawn, parts: six })).toEqual({ heads: [], threads: [] });
+  const { heads, threads } = await measured({ ...drawn, parts: [{ ...pin, name: 'screw M8x24' }] });
+  expect(heads.map((h) => [h.kind, h.from, h.diameter_mm])).toEqual([
+    ['cylinder', 'name', expect.closeTo(12.8, 6)],
+  ]);
+  expect(threads.map((t) => [t.from, t.diameter_mm])).toEqual([['name', expect.closeTo(8, 6)]]);
+  expect(threads[0].exposed_mm).toBeCloseTo(24 - 4.8, 1);
+});
+
 it('a name is a hint only: it makes a thing a fastener of unknown kind', async () => {
-  const { heads } = await measured(await read([{ shape: steppedPin(8), name: 'screw M8x24' }]));
+  const { heads } = await measured(await read([{ shape: hexBar(10, 40), name: 'screw M8x24' }]));
   expect(heads.map((h) => [h.kind, h.from])).toEqual([['unknown', 'name']]);
 });

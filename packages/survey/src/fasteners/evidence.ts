@@ -32,7 +32,9 @@ export function fastenersOfPart(local: LocalFasteners, name: string, copies: num
 }
 
 function weakly(head: LocalHead, hint: Hint, copies: number): Recognised | undefined {
-  if (copies >= leastRepeated) return 'repeated';
+  // Machines repeat stepped pins as they repeat screws.
+  const mayRepeat = head.kind !== 'cylinder' && head.kind !== 'dome';
+  if (mayRepeat && copies >= leastRepeated) return 'repeated';
   const wanted = head.kind === 'domedNut' ? 'nut' : 'bolt';
   return hint.what === wanted ? 'name' : undefined;
 }
