@@ -9,11 +9,13 @@ import { type Finding, type ReviewResult, review } from '@coveline/review';
 import {
   type BlindChannel,
   type ClosedHollow,
+  type DeadLeg,
   defaultSettings,
   type FlatFace,
   type InsideCorner,
   type Joint,
   type NarrowGap,
+  type OpenMember,
   type Place,
   type Pool,
   type SurveyResult,
@@ -49,6 +51,8 @@ export interface Case {
   readonly joints?: readonly Measured<Joint>[];
   readonly closed?: readonly Measured<ClosedHollow>[];
   readonly blind?: readonly Measured<BlindChannel>[];
+  readonly deadLegs?: readonly Measured<DeadLeg>[];
+  readonly openMembers?: readonly Measured<OpenMember>[];
   readonly mustAppear: readonly Expectation[];
   readonly mustNotAppear: readonly Expectation[];
   readonly lines?: Record<string, string>;
@@ -166,7 +170,12 @@ function surveyOf(c: Case): SurveyResult {
       flatFaces: { up_cm2: sum(faces.map((f) => f.area_cm2)), down_cm2: 0, places: faces },
       insideCorners: { sharp_mm: sum(corners.map((k) => k.length_mm)), places: corners },
       narrowGaps: { places: placed<NarrowGap>(c.gaps), joints: placed<Joint>(c.joints) },
-      hollows: { closed: placed<ClosedHollow>(c.closed), blind: placed<BlindChannel>(c.blind) },
+      hollows: {
+        closed: placed<ClosedHollow>(c.closed),
+        blind: placed<BlindChannel>(c.blind),
+        deadLegs: placed<DeadLeg>(c.deadLegs),
+        openMembers: placed<OpenMember>(c.openMembers),
+      },
     },
   };
 }

@@ -10,7 +10,7 @@ import {
   type MeasureKey,
 } from '@coveline/catalogue';
 import type { Answer, Brief, PartData, SurfaceGroup } from '@coveline/project';
-import type { SurveyResult } from '@coveline/survey';
+import type { OpenMember, SurveyResult } from '@coveline/survey';
 import { type Known, knowledgeOf } from './parts/known.ts';
 import { openMembersOf } from './parts/open-members.ts';
 import { proposeFor, withChanges } from './parts/propose.ts';
@@ -25,8 +25,8 @@ export interface Scene {
   readonly demands: ReadonlyMap<string, Demand>;
   readonly answers: Readonly<Record<string, Answer>>;
   readonly groups: Readonly<Record<string, Omit<SurfaceGroup, 'id'>>>;
-  /** Open hollow members: inner wall in cm2 by part index. Empty when hollows were not surveyed. */
-  readonly openMembers: ReadonlyMap<number, number>;
+  /** Open hollow members that carry something, by part index. Empty when hollows were not surveyed. */
+  readonly openMembers: ReadonlyMap<number, OpenMember>;
   /** Only dry cleaning by the brief: no water reaches the machine. */
   readonly dryOnly: boolean;
 }
@@ -48,7 +48,7 @@ export function sceneOf(request: ReviewRequest): Scene {
     demands: new Map(demands.map((d) => [d.id, d])),
     answers: request.answers ?? {},
     groups: request.groups ?? {},
-    openMembers: survey.measures.hollows ? openMembersOf(known, survey) : new Map(),
+    openMembers: openMembersOf(known, survey),
     dryOnly: brief.cleaning.ways.length > 0 && brief.cleaning.ways.every((w) => w === 'dry'),
   };
 }

@@ -11,7 +11,7 @@ export interface BoxPart {
 
 /** One shape and one part a box, in the frame of the model, mm. */
 export function boxModel(boxes: readonly BoxPart[]): Model {
-  const shapes = boxes.map((b) => shapeOf([b], JSON.stringify([b.low, b.high])));
+  const shapes = boxes.map((b) => shapeOf(b, JSON.stringify([b.low, b.high])));
   const parts: Part[] = boxes.map(({ name, assembly = [], color }, i) => ({
     id: [...assembly, name].join('/'),
     name,
@@ -23,41 +23,21 @@ export function boxModel(boxes: readonly BoxPart[]): Model {
   return { shapes, parts, unit: 'mm', deviation_mm: 0, notes: [] };
 }
 
-export const identity = Float64Array.of(1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1);
+const identity = Float64Array.of(1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1);
 
-/** One shape of several boxes; `inward` ones are turned inside out, so that they are air. */
-export function shapeOf(
-  boxes: readonly {
-    readonly low: Vec3;
-    readonly high: Vec3;
-    readonly inward?: boolean;
-    /** Sides that are left away. */
-    readonly open?: readonly Side[];
-  }[],
-  hash: string,
-): Shape {
+function shapeOf({ low, high }: BoxPart, hash: string): Shape {
   const positions: number[] = [];
-  const triangles: number[] = [];
-  for (const { low, high, inward, open } of boxes) {
-    const start = positions.length / 3;
-    for (let i = 0; i < 8; i++)
-      positions.push(i & 1 ? high[0] : low[0], i & 2 ? high[1] : low[1], i & 4 ? high[2] : low[2]);
-    for (const [side, a, b, c, d] of sides) {
-      if (open?.includes(side)) continue;
-      const quad = inward ? [a, c, b, a, d, c] : [a, b, c, a, c, d];
-      triangles.push(...quad.map((v) => start + v));
-    }
-  }
+  for (let i = 0; i < 8; i++)
+    positions.push(i & 1 ? high[0] : low[0], i & 2 ? high[1] : low[1], i & 4 ? high[2] : low[2]);
+  const triangles = sides.flatMap(([a, b, c, d]) => [a, b, c, a, c, d]);
   return { positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles), hash };
 }
 
-export type Side = '-x' | '+x' | '-y' | '+y' | '-z' | '+z';
-
 const sides = [
-  ['-z', 0, 2, 3, 1],
-  ['+z', 4, 5, 7, 6],
-  ['-y', 0, 1, 5, 4],
-  ['+y', 2, 6, 7, 3],
-  ['-x', 0, 4, 6, 2],
-  ['+x', 1, 3, 7, 5],
+  [0, 2, 3, 1],
+  [4, 5, 7, 6],
+  [0, 1, 5, 4],
+  [2, 6, 7, 3],
+  [0, 4, 6, 2],
+  [1, 3, 7, 5],
 ] as const;

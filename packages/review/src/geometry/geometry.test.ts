@@ -1,9 +1,8 @@
-import type { Model, Vec3 } from '@coveline/model';
+import type { Vec3 } from '@coveline/model';
 import { expect, test } from 'vitest';
-import { boxModel, identity, type Side, shapeOf } from './box-model.fixture.ts';
+import { boxModel } from './box-model.fixture.ts';
 import { extentsOf, overlap } from './extent.ts';
 import { floorClearance } from './floor.ts';
-import { innerWalls } from './inner-walls.ts';
 import { hangingOver, mouthOf } from './mouth.ts';
 
 const jar = { name: 'jar', low: [-34, -34, 0] as Vec3, high: [34, 34, 100] as Vec3 };
@@ -49,42 +48,6 @@ test('clearance leaves out what stands on the floor and what carries', () => {
   const room = floorClearance(extentsOf(model), (p) => p === 1);
   expect(room).toEqual({ floor_mm: 0, lowest: 2, clearance_mm: 95, depth_mm: 450 });
   expect(floorClearance([], () => false)).toBeNull();
-});
-
-function single(shape: ReturnType<typeof shapeOf>): Model {
-  const part = { id: 'p', name: 'p', assembly: [], shape: 0, placement: identity };
-  return { shapes: [shape], parts: [part], unit: 'mm', deviation_mm: 0, notes: [] };
-}
-
-const outer = { low: [0, 0, 0] as Vec3, high: [1000, 50, 50] as Vec3 };
-const bore = { low: [0, 2, 2] as Vec3, high: [1000, 48, 48] as Vec3, inward: true };
-const ends: readonly Side[] = ['-x', '+x'];
-
-test('inner walls of an open square tube: up to a fifth is left out, as walls near an open end see out', () => {
-  const tube = shapeOf(
-    [
-      { ...outer, open: ends },
-      { ...bore, open: ends },
-    ],
-    'tube',
-  );
-  // Four walls of 46 mm x 1000 mm.
-  const walls_cm2 = 1840;
-  expect(innerWalls(single(tube), 0)).toBeGreaterThan(0.8 * walls_cm2);
-  expect(innerWalls(single(tube), 0)).toBeLessThanOrEqual(1.02 * walls_cm2);
-});
-
-test('a solid bar and a channel that is open along its length have no inner walls', () => {
-  expect(innerWalls(single(shapeOf([outer], 'bar')), 0)).toBe(0);
-  const openTop: readonly Side[] = [...ends, '+z'];
-  const channel = shapeOf(
-    [
-      { ...outer, open: openTop },
-      { ...bore, open: openTop },
-    ],
-    'channel',
-  );
-  expect(innerWalls(single(channel), 0)).toBe(0);
 });
 
 test('boxes that touch overlap, boxes apart do not', () => {

@@ -158,8 +158,9 @@ function blindChannels(scene: Scene, blind: readonly BlindChannel[]): Draft[] {
     const area = strictestArea(scene, parts);
     // A line that ends at a valve drawn shut is no hollow member.
     const ofLine = parts.some((p) => isOfLine(scene, p));
-    if (ofLine && (area !== 'food' || channel.ratio > longestLeg)) return [];
-    const tube = channel.ratio >= tubeRatio && channel.mouth_mm >= tubeMouth_mm;
+    const { ratio } = worstBore(channel);
+    if (ofLine && (area !== 'food' || ratio > longestLeg)) return [];
+    const tube = ratio >= tubeRatio && channel.mouth_mm >= tubeMouth_mm;
     const dead = parts.map((p) => deadEndOf[elementOf(scene, p) ?? '']).find((id) => id !== undefined);
     const demand = firstInForce(
       scene,
@@ -168,7 +169,7 @@ function blindChannels(scene: Scene, blind: readonly BlindChannel[]): Draft[] {
     );
     if (!demand) return [];
     const limit = limitOf(demand, 'ratio', area);
-    if (limit?.atMost !== undefined && channel.ratio <= limit.atMost) return [];
+    if (limit?.atMost !== undefined && ratio <= limit.atMost) return [];
     return [{ channel, parts, area, demand, limit }];
   });
   type Channel = (typeof open)[number];
@@ -179,9 +180,12 @@ function blindChannels(scene: Scene, blind: readonly BlindChannel[]): Draft[] {
   }
   return [...groups.values()].map((group) => {
     const sorted = [...group].sort(
-      (a, b) => b.channel.ratio - a.channel.ratio || (a.channel.id < b.channel.id ? -1 : 1),
+      (a, b) =>
+        worstBore(b.channel).ratio - worstBore(a.channel).ratio || (a.channel.id < b.channel.id ? -1 : 1),
     );
     const { channel, parts, area, demand, limit } = sorted[0];
+    const { depth_mm, width_mm, ratio } = worstBore(channel);
+    const isStepped = width_mm !== channel.mouth_mm;
     const all = [...new Set(sorted.flatMap((c) => c.parts))];
     const isTube = demand.id === 'hollow-open';
     const isLeg = deadLegs.has(demand.id);
@@ -205,18 +209,25 @@ function blindChannels(scene: Scene, blind: readonly BlindChannel[]): Draft[] {
       places: sorted.map((c) => c.channel),
       parts: all,
       area,
-      title: `${name} has ${what}${group.length > 1 ? ', the deepest' : ''} ${formatQuantity(channel.depth_mm, 'mm', { digits: 3 })} deep behind a mouth of ${formatQuantity(channel.mouth_mm, 'mm', { digits: 3 })}: ${channel.ratio.toFixed(1)} times as deep as wide`,
+      title: `${name} has ${what}${group.length > 1 ? ', the deepest' : ''} ${formatQuantity(depth_mm, 'mm', { digits: 3 })} deep behind a ${isStepped ? 'step to' : 'mouth of'} ${formatQuantity(width_mm, 'mm', { digits: 3 })}: ${ratio.toFixed(1)} times as deep as wide`,
       numbers: [
         measured(
           'Depth',
-          channel.depth_mm,
+          depth_mm,
           'mm',
           channel.from === 'cad'
             ? 'along the axis of the CAD faces, from the mouth'
             : 'along the channel, from the mouth',
         ),
-        measured('Mouth', channel.mouth_mm, 'mm', 'clear width at the mouth'),
-        measured('Depth over width', channel.ratio, '1', 'depth / mouth'),
+        isStepped
+          ? measured('Bore', width_mm, 'mm', 'of the piece that is the deepest for its width')
+          : measured('Mouth', width_mm, 'mm', 'clear width at the mouth'),
+        measured(
+          'Depth over width',
+          ratio,
+          '1',
+          isStepped ? 'depth behind the step / bore' : 'depth / mouth',
+        ),
         ...(stays > 0
           ? [measured('Stays after draining', stays, 'mL', 'standing liquid in it, all together')]
           : []),
@@ -225,7 +236,7 @@ function blindChannels(scene: Scene, blind: readonly BlindChannel[]): Draft[] {
         ? 'Cleaning liquid does not turn over in it: soil stays, strength and temperature are not reached at its end, and what grows there seeds every batch.'
         : 'Liquid and soil get in, nothing gets them out, and no one can look inside.',
       harm: 'keeps' as const,
-      weight: channel.ratio,
+      weight: ratio,
       weightLabel: 'times as deep as wide',
       caveats: [
         ...sorted.flatMap((c) => c.channel.caveats ?? []),
@@ -240,6 +251,13 @@ function blindChannels(scene: Scene, blind: readonly BlindChannel[]): Draft[] {
 }
 
 const deadLegs = new Set(Object.values(deadEndOf));
+
+/** The deepest for its width: the whole channel behind its mouth, or a narrower piece of a stepped one. */
+function worstBore({ depth_mm, mouth_mm, ratio, inner }: BlindChannel) {
+  return inner
+    ? { depth_mm: inner.depth_mm, width_mm: inner.bore_mm, ratio: inner.ratio }
+    : { depth_mm, width_mm: mouth_mm, ratio };
+}
 
 /** Standing liquid in the channels. */
 function poolsIn(scene: Scene, channels: readonly BlindChannel[]): readonly Pool[] {

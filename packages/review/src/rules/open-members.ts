@@ -1,24 +1,30 @@
 /** Hollow members that are not closed: ends left open, holes drilled through the wall. */
 import { formatQuantity } from '@coveline/quantity';
+import type { OpenMember } from '@coveline/survey';
 import type { Draft } from '../draft.ts';
 import { alike, TheName } from '../names/display.ts';
 import { measured } from '../numbers/measured.ts';
 import { firstId, firstInForce, type Scene, twinKey } from '../scene.ts';
 
+type Found = readonly [part: number, member: OpenMember];
+
 export function openMembers(scene: Scene): Draft[] {
-  const groups = new Map<string, number[]>();
-  for (const p of scene.openMembers.keys()) {
-    const key = twinKey(scene, p);
-    groups.set(key, [...(groups.get(key) ?? []), p]);
+  const groups = new Map<string, Found[]>();
+  for (const found of scene.openMembers) {
+    const key = twinKey(scene, found[0]);
+    groups.set(key, [...(groups.get(key) ?? []), found]);
   }
-  return [...groups.values()].flatMap((parts) => {
-    const draft = draftOf(scene, parts, scene.openMembers.get(parts[0])!);
+  return [...groups.values()].flatMap((group) => {
+    const draft = draftOf(scene, group);
     return draft ? [draft] : [];
   });
 }
 
-function draftOf(scene: Scene, parts: readonly number[], inner: number): Draft | null {
-  const { areaClass } = scene.parts[parts[0]];
+function draftOf(scene: Scene, group: readonly Found[]): Draft | null {
+  const [[first, member]] = group;
+  const parts = group.map(([p]) => p);
+  const inner = member.inner_cm2;
+  const { areaClass } = scene.parts[first];
   const demand = firstInForce(scene, ['hollow-open', 'hollow-sealed'], areaClass);
   if (!demand) return null;
   return {
@@ -27,10 +33,10 @@ function draftOf(scene: Scene, parts: readonly number[], inner: number): Draft |
     status: 'notMet',
     measure: 'hollows',
     anchor: `open|${firstId(scene, parts)}`,
-    places: [],
+    places: group.map(([, m]) => m),
     parts,
     area: areaClass,
-    title: `${alike(TheName(scene.known.model.parts[parts[0]].name), parts.length)} is hollow and open: about ${formatQuantity(inner, 'cm2', { digits: 2 })} of inner wall that nobody sees or cleans`,
+    title: `${alike(TheName(scene.known.model.parts[first].name), parts.length)} is hollow and open${by(member)}: about ${formatQuantity(inner, 'cm2', { digits: 2 })} of inner wall that nobody sees or cleans`,
     numbers: [
       measured(
         'Inner wall',
@@ -38,13 +44,20 @@ function draftOf(scene: Scene, parts: readonly number[], inner: number): Draft |
         'cm2',
         'points on the surface of the part from which nine of ten rays end on the part itself; walls near an open end are left out',
       ),
+      measured('Length of the hollow', member.length_mm, 'mm', 'along the member, between its ends'),
+      ...(member.mouth_mm > 0
+        ? [measured('Opening', member.mouth_mm, 'mm', 'diameter of the largest ball that passes')]
+        : []),
     ],
     why: 'Wash water, soil and insects get in through the open end or the hole; it dries for days, grows, and drips out when nobody expects it.',
     harm: 'keeps',
     weight: inner,
     weightLabel: 'cm² of inner wall',
-    caveats: [
-      'No closed hollow was found in it, so its inside is joined with the outside: by an open end or a hole.',
-    ],
+    caveats: [...new Set(group.flatMap(([, m]) => m.caveats ?? []))],
   };
+}
+
+function by({ through, openEnds }: OpenMember): string {
+  if (through === 'end') return openEnds > 1 ? ' at both ends' : ' at one end';
+  return through === 'hole' ? ' through a hole in its wall' : '';
 }

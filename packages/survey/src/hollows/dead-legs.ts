@@ -7,7 +7,7 @@ import type { Found } from './found.ts';
 import type { Junction } from './junctions.ts';
 import { type Edge, type Network, networkOf, otherEnd } from './network.ts';
 import { type Passage, pointAt, radiusAt } from './passages.ts';
-import { boxOf } from './runs.ts';
+import { boxOf, type Piece } from './runs.ts';
 
 /** From the wall of the main, over the bore: less is no branch but a flush cap. */
 const leastRatio = 0.1;
@@ -124,6 +124,7 @@ function legOf(
     ...pieces.map(({ duct }) => duct.part),
     ...(closed.closedBy === undefined ? [] : [closed.closedBy]),
   ]);
+  const branchPart = mouthPiece(branch, side.at, root).duct.part;
   const ids = [...parts].map((p) => model.parts[p].id).sort();
   const at_mm = pointAt(last, closed.at);
   const caveats = caveatsOf(model, closed, atMouth, bore_mm, way.edges.length);
@@ -142,6 +143,8 @@ function legOf(
       parts: ids,
       at_mm,
       bounds_mm: boundsOf(passages, spans),
+      branchPart: model.parts[branchPart].id,
+      endPart: model.parts[closed.closedBy ?? branchPart].id,
       main_mm: 2 * radiusAt(main, mainSide.at),
       bore_mm,
       fromAxis_mm,
@@ -154,6 +157,12 @@ function legOf(
     triangles: [...new Set(pieces.flatMap(({ duct }) => duct.triangles))],
     drawing: pathDrawing(axis, bore_mm / 2),
   };
+}
+
+/** The piece of a branch nearest to the main. */
+function mouthPiece({ pieces }: Passage, at: number, { from, to }: Edge): Piece {
+  const own = pieces.filter((p) => p.to > from && p.from < to);
+  return at <= from ? own[0] : own[own.length - 1];
 }
 
 /** An edge without its stretch inside the main. */
