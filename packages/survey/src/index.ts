@@ -1,3 +1,4 @@
+export { measureClearances } from './clearances/clearances.ts';
 export { measureInsideCorners } from './corners/inside-corners.ts';
 export { measureFlatFaces } from './flat/flat-faces.ts';
 export { measureNarrowGaps } from './gaps/narrow-gaps.ts';
@@ -12,6 +13,8 @@ export { type PartTilt, tryTilt } from './liquid/trials/tilt-part.ts';
 export type { MeasureOutcome } from './outcome.ts';
 export { type Finished, outcomeOf } from './outcome-of.ts';
 export { measureOverhead } from './overhead/overhead.ts';
+export { handOf, type Limb, toolOf } from './reach/limb.ts';
+export { measureReach, type Reach, reachOf } from './reach/reach.ts';
 export type {
   BlindChannel,
   Clearance,

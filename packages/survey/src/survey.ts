@@ -1,20 +1,27 @@
-import type { Model } from '@coveline/model';
+import type { Model, Vec3 } from '@coveline/model';
+import { measureClearances } from './clearances/clearances.ts';
 import { measureInsideCorners } from './corners/inside-corners.ts';
 import { measureFasteners } from './fasteners/fasteners.ts';
 import { measureFlatFaces } from './flat/flat-faces.ts';
 import { measureNarrowGaps } from './gaps/narrow-gaps.ts';
 import { healthOf } from './health/health.ts';
 import { measureHollows } from './hollows/hollows.ts';
+import { cutOffFrom } from './jets/air.ts';
+import { measureJetReach } from './jets/jet-reach.ts';
 import { type AirSpace, airSpaceOf } from './liquid/air-space.ts';
 import type { Union } from './liquid/exact/solid.ts';
 import { measureSealedLiquid } from './liquid/sealed-liquid.ts';
 import { measureStandingLiquid } from './liquid/standing-liquid.ts';
 import type { MeasureOutcome } from './outcome.ts';
 import { outcomeOf } from './outcome-of.ts';
+import { measureOverhead } from './overhead/overhead.ts';
+import { handOf, toolOf } from './reach/limb.ts';
+import { measureReach, type Reach, reachOf } from './reach/reach.ts';
 import type { Control, MeasureName, SurveyMeasures, SurveyOutcome, SurveySettings } from './result.ts';
-import { type Sealed, type SealedAir, sealedAirOf, sealedIn } from './sealed.ts';
+import { nothingSealed, type Sealed, type SealedAir, sealedAirOf, sealedIn } from './sealed.ts';
 import { defaultSettings } from './settings.ts';
-import type { Site } from './site.ts';
+import { emptySite, type Site } from './site.ts';
+import { measureOpenSky } from './sky/open-sky.ts';
 import { step } from './stopped.ts';
 import { isLevel, type Tilt, tilted, turnOf } from './tilt.ts';
 import { levelFaces, levelHollows, levelPools } from './tilt-back.ts';
@@ -45,6 +52,12 @@ export const offered = [
   'narrowGaps',
   'hollows',
   'fasteners',
+  'handReach',
+  'toolReach',
+  'jetReach',
+  'openSky',
+  'overhead',
+  'clearances',
 ] as const satisfies readonly (MeasureName & keyof SurveyMeasures)[];
 export type Offered = (typeof offered)[number];
 
@@ -56,6 +69,12 @@ const inWords: Readonly<Record<Offered, string>> = {
   narrowGaps: 'narrow gaps',
   hollows: 'hollows',
   fasteners: 'fasteners',
+  handReach: 'hand reach',
+  toolReach: 'tool reach',
+  jetReach: 'jet reach',
+  openSky: 'first air',
+  overhead: 'what hangs overhead',
+  clearances: 'clearances',
 };
 
 /** Measures that read the whole air space; the others know of it what is sealed off, or nothing. */
@@ -70,6 +89,8 @@ export const onSealedAir: ReadonlySet<MeasureName> = new Set<MeasureName>([
   'flatFaces',
   'insideCorners',
   'narrowGaps',
+  'handReach',
+  'toolReach',
 ]);
 
 /** What the measures of one model share, filled when it is first needed. One object for a model and a request. */
@@ -78,6 +99,8 @@ export interface Prepared {
   standing?: Model;
   air?: AirSpace;
   sealed?: Sealed;
+  /** Ways of balls of all sizes, of the level machine: for hand and tool. */
+  reach?: Reach;
 }
 
 /**
@@ -146,6 +169,20 @@ export async function measureOne(
     const tip = turnOf(tilt);
     return (x, y, z, dx, dy, dz) => sealed(...tip([x, y, z]), ...tip([dx, dy, dz]));
   };
+  /** The air in which no nozzle stands, of the level machine. */
+  const noJetAir = ({ nozzles }: Site): Sealed => {
+    if (nozzles.length === 0) return nothingSealed;
+    const tip = tilt ? turnOf(tilt) : (p: Vec3): Vec3 => p;
+    const cutOff = cutOffFrom(
+      airSpace(),
+      nozzles.map(({ at_mm }) => tip(at_mm)),
+    );
+    return (x, y, z, dx, dy, dz) => cutOff(...tip([x, y, z]), ...tip([dx, dy, dz]));
+  };
+  const reach = (): Reach => {
+    prepared.reach ??= reachOf(model, settings, control, site);
+    return prepared.reach;
+  };
   const union = exact && name === 'standingLiquid' ? await exact() : undefined;
   const compute: { readonly [M in Offered]: () => MeasureOutcome<M> } = {
     standingLiquid: () => {
@@ -162,6 +199,15 @@ export async function measureOne(
     },
     insideCorners: () => measureInsideCorners(model, settings, control, sealedOnLevel()),
     fasteners: () => measureFasteners(model, settings, control),
+    handReach: () => measureReach(reach(), handOf(settings), settings, control, sealedOnLevel()),
+    toolReach: () => measureReach(reach(), toolOf(settings), settings, control, sealedOnLevel()),
+    jetReach: () => {
+      const around = site ?? emptySite;
+      return measureJetReach(model, settings, around, control, noJetAir(around));
+    },
+    openSky: () => measureOpenSky(model, settings, site ?? emptySite, control),
+    overhead: () => measureOverhead(model, settings, site ?? emptySite, control),
+    clearances: () => measureClearances(model, settings, site ?? emptySite, control),
     narrowGaps: () => measureNarrowGaps(model, settings, control, sealedOnLevel()),
     hollows: () => {
       const found = measureHollows(standing, settings, control, airSpace(), site);

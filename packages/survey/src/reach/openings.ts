@@ -1,0 +1,110 @@
+import type { Vec3 } from '@coveline/model';
+import type { Drawing, Opening } from '../result.ts';
+import { closestPoint, newNearest } from '../tree/closest.ts';
+import type { Limb } from './limb.ts';
+import { narrowest, narrowestAlong } from './narrowest.ts';
+import { exactClearance, inModel, type ReachSpace } from './space.ts';
+import { placeOf, type Widest } from './widest.ts';
+
+/** Behind an opening it is at least this much roomier than in it: elsewhere the air only tapers. */
+const roomier = 1.1;
+/** Openings wider than this many balls are no matter. */
+const widestTold = 1.25;
+/** A part belongs to an opening when it comes this near to its rim, as a part of its radius. */
+const rim = 0.15;
+const ringPoints = 24;
+/** Steps back along the way, to see where it is heading. */
+const stepsBack = 4;
+
+const nearest = newNearest();
+
+/** The throats of the widest ways with at least `least_mm2` of surface behind them. `behind`: area per throat, mm2. */
+export function openingsOf(
+  space: ReachSpace,
+  widest: Widest,
+  behind: ReadonlyMap<number, number>,
+  { size_mm }: Limb,
+  least_mm2: number,
+): { opening: Omit<Opening, 'id'>; drawing: Drawing; throat: number }[] {
+  const peak = new Float32Array(space.lattice.cells);
+  for (let c = 0; c < peak.length; c++) {
+    const throat = widest.throat[c];
+    if (throat >= 0) peak[throat] = Math.max(peak[throat], space.clearance.distance[c]);
+  }
+  return [...behind]
+    .filter(
+      ([throat, area]) =>
+        area >= least_mm2 &&
+        widest.from[throat] !== throat &&
+        2 * widest.radius[throat] <= widestTold * size_mm &&
+        peak[throat] > roomier * widest.radius[throat],
+    )
+    .sort(([a], [b]) => a - b)
+    .map(([throat, area]) => ({ ...openingAt(space, widest, throat, area / 100), throat }));
+}
+
+function openingAt(space: ReachSpace, widest: Widest, throat: number, behind_cm2: number) {
+  const { lattice } = space;
+  const { spot, spots, from, radius } = widest;
+  const a = new Float64Array(3);
+  const b = new Float64Array(3);
+  placeOf(lattice, spot, spots, from[throat], a);
+  placeOf(lattice, spot, spots, throat, b);
+  narrowestAlong(
+    space,
+    a,
+    exactClearance(space, a[0], a[1], a[2]),
+    b,
+    exactClearance(space, b[0], b[1], b[2]),
+  );
+  const middle = narrowest.slice();
+  let back = throat;
+  for (let n = 0; n < stepsBack; n++) back = from[back];
+  placeOf(lattice, spot, spots, back, a);
+  const r = radius[throat];
+  const ring = circle(middle, [b[0] - a[0], b[1] - a[1], b[2] - a[2]], r);
+  const parts = new Set<string>();
+  const [cx, cy, cz] = lattice.corner;
+  const low = [Infinity, Infinity, Infinity];
+  const high = [-Infinity, -Infinity, -Infinity];
+  for (let i = 0; i < ring.length; i += 3) {
+    for (let k = 0; k < 3; k++) {
+      ring[i + k] += lattice.corner[k];
+      low[k] = Math.min(low[k], ring[i + k]);
+      high[k] = Math.max(high[k], ring[i + k]);
+    }
+    if (closestPoint(space.tree, ring[i], ring[i + 1], ring[i + 2], rim * r, nearest)) {
+      parts.add(space.obstacles.parts[nearest.part].id);
+    }
+  }
+  if (closestPoint(space.tree, middle[0] + cx, middle[1] + cy, middle[2] + cz, r * (1 + rim), nearest)) {
+    parts.add(space.obstacles.parts[nearest.part].id);
+  }
+  const opening: Omit<Opening, 'id'> = {
+    parts: [...parts].sort(),
+    at_mm: inModel(lattice, middle[0], middle[1], middle[2]),
+    bounds_mm: [low as unknown as Vec3, high as unknown as Vec3],
+    size_mm: 2 * r,
+    behind_cm2,
+  };
+  return { opening, drawing: { lines: [Float32Array.from(ring)] } };
+}
+
+/** A closed ring about a point, square to a direction. */
+function circle(middle: Float64Array, along: readonly number[], r: number): Float64Array {
+  const length = Math.hypot(...along);
+  const n = length > 0 ? along.map((c) => c / length) : [0, 0, 1];
+  const least = n.map(Math.abs).indexOf(Math.min(...n.map(Math.abs)));
+  const e = [0, 1, 2].map((k) => (k === least ? 1 : 0) - n[least] * n[k]);
+  const size = Math.hypot(...e);
+  const u = e.map((c) => c / size);
+  const v = [n[1] * u[2] - n[2] * u[1], n[2] * u[0] - n[0] * u[2], n[0] * u[1] - n[1] * u[0]];
+  const ring = new Float64Array((ringPoints + 1) * 3);
+  for (let i = 0; i <= ringPoints; i++) {
+    const angle = (2 * Math.PI * (i % ringPoints)) / ringPoints;
+    for (let k = 0; k < 3; k++) {
+      ring[i * 3 + k] = middle[k] + r * (Math.cos(angle) * u[k] + Math.sin(angle) * v[k]);
+    }
+  }
+  return ring;
+}
