@@ -6,6 +6,7 @@ import type {
   Machine,
   MachineSummary,
   ReviewAnswer,
+  SiteAnswer,
   UploadAnswer,
 } from '@coveline/api';
 import type { Material, Requirement, Source } from '@coveline/catalogue';
@@ -50,6 +51,7 @@ export const api = {
     get<Drawings>(`${revisionPath(machine, revision)}/drawings`),
   review: (machine: string, revision: string) =>
     get<ReviewAnswer>(`${revisionPath(machine, revision)}/review`),
+  site: (machine: string, revision: string) => get<SiteAnswer>(`${revisionPath(machine, revision)}/site`),
   surveyAgain: (machine: string, revision: string) => post<Job>(`${revisionPath(machine, revision)}/survey`),
   makeFile: (machine: string, revision: string) => post<Job>(`${revisionPath(machine, revision)}/file`),
   fileAddress: (machine: string, revision: string) => `${revisionPath(machine, revision)}/file.pdf`,

@@ -9,7 +9,13 @@ const machineRoute = fc.record({
   at: fc.constant('machine' as const),
   machine: name,
   revision: fc.option(name.filter((s) => s !== 'latest')),
-  page: fc.constantFrom(...stops, 'requirements' as const, 'history' as const, 'calculations' as const),
+  page: fc.constantFrom(
+    ...stops,
+    'requirements' as const,
+    'history' as const,
+    'calculations' as const,
+    'site' as const,
+  ),
   item: fc.option(name),
 });
 

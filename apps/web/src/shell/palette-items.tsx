@@ -48,9 +48,11 @@ export function usePaletteItems(act: (action: Action) => void): PaletteGroup[] {
       title: m.palette.groups.pages,
       items: [
         ...stops.map((stop) => page(stop, m.stops[stop])),
+        page('round', m.round.title),
         page('requirements', m.requirements.title),
         page('history', m.history.title),
         page('calculations', m.keep.ofMachine),
+        page('site', m.site.title),
         {
           id: 'page calculations',
           text: m.calculations.title,

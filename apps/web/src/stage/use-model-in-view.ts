@@ -42,6 +42,8 @@ export function kindsOfPlaces(survey: SurveyResult): Map<string, PlaceKind> {
     ['gap', narrowGaps?.joints],
     ['hollow', hollows?.closed],
     ['hollow', hollows?.blind],
+    ['hollow', hollows?.deadLegs],
+    ['hollow', hollows?.openMembers],
   ];
   return new Map(lists.flatMap(([kind, places]) => (places ?? []).map((p) => [p.id, kind] as const)));
 }

@@ -7,10 +7,12 @@ export interface Preferences {
   readonly singleKeys: boolean;
   /** Smooth edges in the view; costs time where there is no graphics card. */
   readonly antialias: boolean;
+  /** Stands with what this person finds on the round. */
+  readonly name: string;
 }
 
 const key = 'coveline.preferences';
-const usual: Preferences = { sheet: 'system', singleKeys: true, antialias: true };
+const usual: Preferences = { sheet: 'system', singleKeys: true, antialias: true, name: '' };
 
 const store = createStore<Preferences>({ ...usual, ...read() });
 

@@ -73,6 +73,7 @@ export const useSurvey = (at: RevisionAt | null) => useOfRevision('survey', at, 
 export const useDrawings = (at: RevisionAt | null) =>
   useOfRevision('drawings', at, isSurveyed(at), api.drawings);
 export const useReview = (at: RevisionAt | null) => useOfRevision('review', at, isSurveyed(at), api.review);
+export const useSite = (at: RevisionAt | null) => useOfRevision('site', at, isSurveyed(at), api.site);
 export const useField = (at: RevisionAt | null, measure: MeasureName | null) =>
   useOfRevision(`field ${measure}`, at, isSurveyed(at) && measure !== null, (m, r) =>
     api.field(m, r, measure!),

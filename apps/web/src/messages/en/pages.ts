@@ -47,10 +47,7 @@ export const pages = {
   },
   later: {
     title: 'This stop is not built yet',
-    cleaning:
-      'Here the cleaning of every surface will be chosen and calculated: programmes, chemistry that the materials survive, circuits, rinsing and drying.',
     air: 'Here clean air, decontamination and exposure of open containers will be calculated.',
-    proof: 'Here the sampling that proves cleaning will be planned, its results read and the trend watched.',
     leftOut: 'Until then the file leaves this stop out and says so.',
   },
 };

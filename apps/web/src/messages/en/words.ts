@@ -9,7 +9,7 @@ export const words = {
     flat: 'Flat face',
     gap: 'Narrow gap or joint',
     corner: 'Inside corner',
-    hollow: 'Hollow or blind channel',
+    hollow: 'Hollow, blind channel or dead leg',
     fastener: 'Fastener or thread',
     reach: 'Reach and clearance',
     air: 'Air and overhead',
@@ -57,7 +57,10 @@ export const words = {
     flatFaces: { name: 'slope of flat faces', unit: 'deg' },
     insideCorners: { name: 'radius of fillets under the limit', unit: 'mm' },
     narrowGaps: { name: 'width of gaps', unit: 'mm' },
-    hollows: { name: 'walls of hollows (1) and blind channels (2)', unit: '1' },
+    hollows: {
+      name: 'walls of hollows (1), blind channels (2), dead legs (3) and open members (4)',
+      unit: '1',
+    },
   },
   quantity: {
     understood: (what: string) => `understood: ${what}`,

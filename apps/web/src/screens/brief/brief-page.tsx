@@ -1,4 +1,5 @@
 import { type Brief, brief as briefSchema } from '@coveline/project';
+import { lazy, Suspense } from 'react';
 import { m } from '../../messages/index.ts';
 import { announce } from '../../state/announce.ts';
 import { useChange } from '../../state/changes.ts';
@@ -8,6 +9,11 @@ import { ProductsSection } from './products-section.tsx';
 import { PurposeSection } from './purpose-section.tsx';
 import { YardstickSection } from './yardstick-section.tsx';
 import './brief.css';
+
+/** Brings the rules of the review with it. */
+const HazardsSection = lazy(() =>
+  import('./hazards-section.tsx').then((file) => ({ default: file.HazardsSection })),
+);
 
 /** What each section of the brief is given: the brief as it stands, and how a change of it is kept. */
 export interface SectionProps {
@@ -31,6 +37,9 @@ export function BriefPage() {
       <p className="soft">{m.brief.intro}</p>
       <PurposeSection brief={brief} set={set} />
       <ProductsSection brief={brief} set={set} />
+      <Suspense>
+        <HazardsSection brief={brief} />
+      </Suspense>
       <CleaningSection brief={brief} set={set} />
       <YardstickSection brief={brief} set={set} />
     </div>

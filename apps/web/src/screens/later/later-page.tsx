@@ -1,7 +1,7 @@
 import { m } from '../../messages/index.ts';
 
 /** A stop of the path that is not built yet says so. */
-export function LaterPage({ stop }: { readonly stop: 'cleaning' | 'air' | 'proof' }) {
+export function LaterPage({ stop }: { readonly stop: 'air' }) {
   return (
     <div className="page">
       <h1>{m.stops[stop]}</h1>

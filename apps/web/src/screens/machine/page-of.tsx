@@ -5,10 +5,17 @@ import { FilePage } from '../file/file-page.tsx';
 import { HistoryPage } from '../history/history-page.tsx';
 import { LaterPage } from '../later/later-page.tsx';
 import { ModelPanel } from '../model/model-panel.tsx';
+import { ProofPage } from '../proof/proof-page.tsx';
 import { RequirementsPage } from '../requirements/requirements-page.tsx';
+import { RoundPage } from '../round/round-page.tsx';
+import { SitePage } from '../site/site-page.tsx';
 import { WalkPanel } from '../walk/walk-panel.tsx';
 
 /** Brings every calculation with it. */
+/** Brings the judgement of steps and materials with it. */
+const CleaningPage = lazy(() =>
+  import('../cleaning/cleaning-page.tsx').then((file) => ({ default: file.CleaningPage })),
+);
 const KeptPage = lazy(() => import('../kept/kept-page.tsx').then((file) => ({ default: file.KeptPage })));
 
 /** The page that an address names. */
@@ -20,6 +27,8 @@ export function PageOf({ page }: { readonly page: Page }) {
       return <ModelPanel />;
     case 'walk':
       return <WalkPanel />;
+    case 'round':
+      return <RoundPage />;
     case 'requirements':
       return <RequirementsPage />;
     case 'history':
@@ -30,11 +39,19 @@ export function PageOf({ page }: { readonly page: Page }) {
           <KeptPage />
         </Suspense>
       );
+    case 'site':
+      return <SitePage />;
     case 'file':
       return <FilePage />;
     case 'cleaning':
-    case 'air':
+      return (
+        <Suspense>
+          <CleaningPage />
+        </Suspense>
+      );
     case 'proof':
+      return <ProofPage />;
+    case 'air':
       return <LaterPage stop={page} />;
   }
 }

@@ -3,7 +3,7 @@ import { Link } from '../../routing/link.tsx';
 import { type Page, type Stop, stops } from '../../routing/route.ts';
 import { type MachineData, useMachineData } from './machine-context.ts';
 
-const partOf: Partial<Record<Page, Stop>> = { requirements: 'walk' };
+const partOf: Partial<Record<Page, Stop>> = { requirements: 'walk', round: 'walk', site: 'model' };
 
 /** How far a stop is done, 0 to 1; null for stops that are not built yet. */
 export function doneAt(stop: Stop, data: MachineData): number | null {
@@ -15,6 +15,13 @@ export function doneAt(stop: Stop, data: MachineData): number | null {
       return data.revision?.surveyedAt ? 1 : data.revision?.parts != null ? 0.5 : 0;
     case 'walk':
       return data.findings.length === 0 ? (data.review ? 1 : 0) : data.decided / data.findings.length;
+    case 'cleaning': {
+      const groups = data.review?.cleaning.groups ?? [];
+      const sound = groups.filter((g) => !g.proposed && g.breaches.length === 0);
+      return groups.length === 0 ? 0 : sound.length / groups.length;
+    }
+    case 'proof':
+      return 0;
     case 'file':
       return data.revision?.hasFile ? 1 : 0;
     default:

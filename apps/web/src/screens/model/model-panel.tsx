@@ -1,5 +1,6 @@
 import { useEffect } from 'react';
 import { m } from '../../messages/index.ts';
+import { Link } from '../../routing/link.tsx';
 import { Notes } from '../../shell/notes.tsx';
 import { setView, useViewState } from '../../stage/view-state.ts';
 import { useViewer } from '../../stage/viewer-context.ts';
@@ -37,6 +38,7 @@ export function ModelPanel() {
     <div className="panel">
       <div className="panel-head panel-head-row">
         <h1>{m.parts.title}</h1>
+        <Link to={{ ...route, page: 'site', item: null }}>{m.site.title}</Link>
         <OpenModel machine={machine} />
       </div>
       <Notes title={m.parts.notes} notes={[...new Set(revision.notes.map((n) => n.text))]} />
