@@ -56,7 +56,12 @@ Exit codes: 0 done, 2 wrong usage, 3 the input could not be read, 4 a limit was 
       const { project, revision, model: modelPath } = await open(path, o);
       const progress = progressOn(process.stderr, o.quiet ?? false);
       const surveyed = await surveyFile(
-        { path: modelPath, up: revision.up, ...(revision.unit && { unit: revision.unit }) },
+        {
+          path: modelPath,
+          up: revision.up,
+          ...(revision.unit && { unit: revision.unit }),
+          site: project.site[revision.id] ?? {},
+        },
         { onProgress: progress.update },
       ).finally(progress.end);
       const { model, outcome } = surveyed;

@@ -1,5 +1,6 @@
 /** The survey in words, for a reader at a terminal. */
 import type { FastenerHead, Recognised, TiltedTotal, TiltRange } from '@coveline/survey';
+import { siteLine } from './site-text.ts';
 import type { SurveyJson } from './survey-json.ts';
 
 const number = new Intl.NumberFormat('en', { maximumSignificantDigits: 3 });
@@ -45,10 +46,11 @@ function countsOf(words: readonly string[]): string {
   return told.length > 0 ? ` (${told.join(', ')})` : '';
 }
 
-export function surveyText({ model, measures: m, notes, seconds }: SurveyJson): string {
+export function surveyText({ model, measures: m, notes, seconds, site }: SurveyJson): string {
   const lines = [
     `${model.file}: ${model.parts} parts, ${model.triangles} triangles, read in ${number.format(seconds.read)} s, ` +
       `surveyed in ${number.format(seconds.survey)} s`,
+    ...(site ? [siteLine(site)] : []),
   ];
   if (m.standingLiquid) {
     const { places, total_mL, unsealed_mL, tilts } = m.standingLiquid;
@@ -114,7 +116,7 @@ export function surveyText({ model, measures: m, notes, seconds }: SurveyJson): 
     );
   }
   if (m.hollows) {
-    const { closed, blind } = m.hollows;
+    const { closed, blind, deadLegs = [], openMembers = [] } = m.hollows;
     lines.push(
       ...list(`Closed hollows: ${closed.length}`, closed, (p) =>
         [`${number.format(p.volume_mL)} mL`, at(p.at_mm), named(p.parts)].join('  '),
@@ -124,6 +126,26 @@ export function surveyText({ model, measures: m, notes, seconds }: SurveyJson): 
           `${number.format(p.depth_mm)} mm deep`,
           `mouth ${number.format(p.mouth_mm)} mm`,
           `ratio ${number.format(p.ratio)}`,
+          ...(p.inner
+            ? [`behind a step to ${number.format(p.inner.bore_mm)} mm ${number.format(p.inner.ratio)}`]
+            : []),
+          at(p.at_mm),
+          named(p.parts),
+        ].join('  '),
+      ),
+      ...list(`Dead legs: ${deadLegs.length}`, deadLegs, (p) =>
+        [
+          `${number.format(p.fromWall_mm)} mm from the wall of the main`,
+          `bore ${number.format(p.bore_mm)} mm`,
+          `ratio ${number.format(p.ratioFromWall)}, from the axis ${number.format(p.ratioFromAxis)}`,
+          at(p.at_mm),
+          named(p.parts),
+        ].join('  '),
+      ),
+      ...list(`Open hollow members: ${openMembers.length}`, openMembers, (p) =>
+        [
+          `${number.format(p.length_mm)} mm long`,
+          `opening ${number.format(p.mouth_mm)} mm`,
           at(p.at_mm),
           named(p.parts),
         ].join('  '),

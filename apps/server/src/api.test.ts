@@ -2,7 +2,15 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Job, job, machine, machineSummary, problem, uploadAnswer } from '@coveline/api';
+import {
+  type Job,
+  job,
+  machine,
+  machineSummary,
+  problem,
+  type SiteAnswer,
+  uploadAnswer,
+} from '@coveline/api';
 import { decodeModel, triangleCount } from '@coveline/model';
 import { assemble, openInMemory, type Store } from '@coveline/store';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
@@ -134,6 +142,35 @@ describe('kept calculations', () => {
       expect(answer.statusCode).toBe(400);
       expect(problem.parse(answer.json()).message).toMatch(/^"kept\..*" is not as expected: .*\.$/);
     }
+  });
+});
+
+describe('the site', () => {
+  test('is proposed from the model, goes into the survey, and follows what people say of it', async () => {
+    const { id, revision, base } = await surveyed();
+    const first = (await get(`${base}/site`)).json() as SiteAnswer;
+    const floor = first.proposals.find((p) => p.id === 'floor');
+    expect(floor).toMatchObject({ item: { what: 'floor', height_mm: 0 } });
+    expect(first.surveyed).toMatchObject({ floor_mm: 0 });
+    const change = { do: 'set', item: { what: 'floor', height_mm: -120 } };
+    const said = await post(`/api/machines/${id}/commands`, {
+      do: 'setSite',
+      revision,
+      item: 'floor',
+      change,
+    });
+    expect(machine.parse(said.json())).toMatchObject({ canUndo: 'Set the floor "floor" of the site' });
+    const again = job.parse((await post(`${base}/survey`)).json());
+    expect(await finished(again.id)).toMatchObject({ state: 'done' });
+    expect(((await get(`${base}/site`)).json() as SiteAnswer).surveyed).toMatchObject({ floor_mm: -120 });
+    const zero = { do: 'set', item: { what: 'access', outward: [0, 0, 0] } };
+    const wrong = await post(`/api/machines/${id}/commands`, {
+      do: 'setSite',
+      revision,
+      item: 'x',
+      change: zero,
+    });
+    expect(wrong.statusCode).toBe(400);
   });
 });
 

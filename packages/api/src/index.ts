@@ -16,6 +16,7 @@
  *   GET  /fields/:measure  -> Float32Array bytes, one number per triangle
  *   GET  /drawings         -> Drawings
  *   GET  /review           -> ReviewResult with the decisions taken
+ *   GET  /site             -> SiteAnswer: what is proposed of the site, and what the survey went by
  *   POST /survey           -> Job: survey again
  *   POST /file             -> Job: make the PDF
  *   GET  /file.pdf         -> the PDF last made
@@ -26,8 +27,9 @@
  *   GET  /api/materials, /api/requirements, /api/sources -> the catalogue
  *   GET  /api/openapi.json
  */
-import { command, type decision, project } from '@coveline/project';
+import { command, type decision, project, type SiteProposal } from '@coveline/project';
 import type { ReviewResult } from '@coveline/review';
+import type { Site } from '@coveline/survey';
 import * as z from 'zod';
 
 export const jobState = z.enum(['waiting', 'running', 'done', 'failed', 'cancelled']);
@@ -118,4 +120,10 @@ export type Event = z.infer<typeof event>;
 
 /** By place id: free triangles and polylines as flat xyz numbers, mm. */
 export type Drawings = Record<string, { triangles?: number[]; lines?: number[][] }>;
+/** What people said of the proposals is in the project; `surveyed` is the site that the results go by, if it is known. */
+export interface SiteAnswer {
+  readonly proposals: readonly SiteProposal[];
+  readonly notes: readonly string[];
+  readonly surveyed: Site | null;
+}
 export type ReviewAnswer = ReviewResult & { readonly decisions: Record<string, z.infer<typeof decision>> };

@@ -6,10 +6,17 @@ export {
   type Fields,
   outcomeFiles,
   readOutcome,
+  type SiteSurveyOutcome,
   writeOutcome,
 } from './outcome-files.ts';
 export { type ProjectFolder, readProjectFolder } from './project-folder.ts';
-export { type FileSurveyRequest, type FileSurveySummary, modelFile, summaryFile } from './request.ts';
+export {
+  type FileSurveyRequest,
+  type FileSurveySummary,
+  modelFile,
+  type SiteSurveyResult,
+  summaryFile,
+} from './request.ts';
 export {
   type ChildControl,
   type ChildResult,

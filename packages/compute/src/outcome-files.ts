@@ -1,9 +1,10 @@
 /** A survey in a folder: `survey.json` (the public part), `fields.bin` and `drawings.bin` (packed numbers). */
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { Drawing, MeasureName, SurveyOutcome, SurveyResult } from '@coveline/survey';
+import type { Drawing, MeasureName, SurveyOutcome } from '@coveline/survey';
 import { packFloats, unpackFloats } from './pack-floats.ts';
 import { replaceFile } from './replace-file.ts';
+import type { SiteSurveyResult } from './request.ts';
 
 export type Fields = Partial<Record<MeasureName, Float32Array>>;
 
@@ -13,21 +14,26 @@ export const outcomeFiles = {
   drawings: 'drawings.bin',
 } as const;
 
+/** With the site that the survey went by. */
+export interface SiteSurveyOutcome extends SurveyOutcome {
+  readonly result: SiteSurveyResult;
+}
+
 /** Replaces what is there. */
-export function writeOutcome(folder: string, { result, fields, drawings }: SurveyOutcome): void {
+export function writeOutcome(folder: string, { result, fields, drawings }: SiteSurveyOutcome): void {
   replaceFile(join(folder, outcomeFiles.fields), packFloats(fields));
   replaceFile(join(folder, outcomeFiles.drawings), packFloats(Object.fromEntries(drawings)));
   replaceFile(join(folder, outcomeFiles.survey), JSON.stringify(result));
 }
 
-export async function readOutcome(folder: string): Promise<SurveyOutcome> {
+export async function readOutcome(folder: string): Promise<SiteSurveyOutcome> {
   const [survey, fields, drawings] = await Promise.all([
     readFile(join(folder, outcomeFiles.survey), 'utf8'),
     readFile(join(folder, outcomeFiles.fields)),
     readFile(join(folder, outcomeFiles.drawings)),
   ]);
   return {
-    result: JSON.parse(survey) as SurveyResult,
+    result: JSON.parse(survey) as SiteSurveyResult,
     fields: decodeFields(fields),
     drawings: decodeDrawings(drawings),
   };

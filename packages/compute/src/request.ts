@@ -1,5 +1,6 @@
 import type { LengthUnit, UpAxis } from '@coveline/model';
-import type { MeasureName, SurveyRequest, SurveySettings, Tilt } from '@coveline/survey';
+import type { SiteChanges } from '@coveline/project';
+import type { MeasureName, Site, SurveyRequest, SurveyResult, SurveySettings, Tilt } from '@coveline/survey';
 
 /** What to read and how to survey it. */
 export interface FileSurveyRequest {
@@ -19,6 +20,10 @@ export interface FileSurveyRequest {
   /** All when absent. */
   readonly measures?: readonly MeasureName[];
   readonly settings?: Partial<SurveySettings>;
+  /** What people said of the site; everything else of it is proposed from the model. */
+  readonly site?: SiteChanges;
+  /** Threads that survey at the same time, 1 to 15. Default: the cores of the machine, 4 at most, 1 for small models. */
+  readonly threads?: number;
   /** Largest file that is read. Default 512. */
   readonly size_MB?: number;
 }
@@ -30,6 +35,11 @@ export interface FileSurveySummary {
   readonly fileBytes: number;
   readonly seconds: { readonly read: number; readonly survey: number };
   readonly peakMemory_MB: number;
+}
+
+/** What `survey.json` holds: the result with the site that the survey went by. */
+export interface SiteSurveyResult extends SurveyResult {
+  readonly site?: Site;
 }
 
 /** The packed model, +Z up, beside the files of the outcome. */

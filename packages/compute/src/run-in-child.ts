@@ -12,7 +12,10 @@ export interface Limits {
 }
 
 export interface ChildControl {
-  /** Kills the child at once; the promise rejects with the signal's reason. */
+  /**
+   * Kills the child; the promise rejects with the signal's reason at once, while the system may need some tenths of a
+   * second more to take back the memory of a large one.
+   */
   readonly signal?: AbortSignal;
   readonly onProgress?: (stage: string, done: number) => void;
   readonly limits?: Limits;
@@ -53,6 +56,9 @@ export async function runInChild<R>(
   let answer: FromChild | undefined;
 
   const kill = () => child.kill('SIGKILL');
+  const aborted = new Promise<never>((_, reject) => {
+    signal?.addEventListener('abort', () => reject(signal.reason), { once: true });
+  });
   const timer = setTimeout(() => {
     timedOut = true;
     kill();
@@ -77,7 +83,7 @@ export async function runInChild<R>(
       child.once('close', (code, by) => resolve(by ?? `exit code ${code}`));
     });
     child.send({ module, payload, folder } satisfies Start, () => {});
-    const how = await ended;
+    const how = await Promise.race([ended, aborted]);
     signal?.throwIfAborted();
     if (answer?.type === 'done') return { result: answer.result as R, peakMemory_MB: answer.peakMemory_MB };
     if (timedOut) throw limitError('time', `${time_s} s`, stages);

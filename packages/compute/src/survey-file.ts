@@ -5,9 +5,8 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { decodeModel, type Model } from '@coveline/model';
-import type { SurveyOutcome } from '@coveline/survey';
 import { InputError, LimitError, TaskError } from './errors.ts';
-import { outcomeFiles, readOutcome } from './outcome-files.ts';
+import { outcomeFiles, readOutcome, type SiteSurveyOutcome } from './outcome-files.ts';
 import { type FileSurveyRequest, type FileSurveySummary, modelFile, summaryFile } from './request.ts';
 import { type ChildControl, type Limits, runInChild } from './run-in-child.ts';
 
@@ -23,7 +22,7 @@ export interface SurveyControl extends Omit<ChildControl, 'limits'> {
 export interface FileSurvey extends FileSurveySummary {
   /** +Z up: the frame of the outcome. */
   readonly model: Model;
-  readonly outcome: SurveyOutcome;
+  readonly outcome: SiteSurveyOutcome;
 }
 
 /** A limit ended the survey when some of its measures were finished. */
@@ -53,7 +52,8 @@ export async function surveyFile(
     const hasPart = error instanceof LimitError && existsSync(join(folder, outcomeFiles.survey));
     throw hasPart ? new SurveyLimitError(error, await readSurvey(folder)) : error;
   } finally {
-    await rm(folder, { recursive: true, force: true });
+    // A child that was just killed may finish one last write.
+    await rm(folder, { recursive: true, force: true, maxRetries: 5 });
   }
 }
 

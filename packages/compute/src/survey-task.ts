@@ -1,17 +1,23 @@
 /** Task: read a model file, survey it, leave everything in the folder, measure by measure. */
 import { createHash } from 'node:crypto';
 import { readFile, stat, writeFile } from 'node:fs/promises';
+import { availableParallelism } from 'node:os';
 import { basename, join } from 'node:path';
 import { readModel } from '@coveline/cad';
-import { encodeModel, orient } from '@coveline/model';
-import { loadManifoldUnion, type SurveyOutcome, survey } from '@coveline/survey';
+import { encodeModel, type Model, orient, triangleCount } from '@coveline/model';
+import { siteOf } from '@coveline/project';
+import { proposeSite } from '@coveline/review';
+import type { SurveyOutcome } from '@coveline/survey';
 import { InputError, LimitError } from './errors.ts';
 import type { TaskContext } from './messages.ts';
 import { writeOutcome } from './outcome-files.ts';
 import { replaceFile } from './replace-file.ts';
 import { type FileSurveyRequest, type FileSurveySummary, modelFile, summaryFile } from './request.ts';
+import { surveyInThreads } from './survey-in-threads.ts';
 
 const defaultSize_MB = 512;
+const smallModel = 20_000;
+const mostThreads = 4;
 /** Share of the progress bar that reading takes, and how many measures there are: guesses that only move the bar. */
 const readShare = 0.5;
 const allMeasures = 5;
@@ -32,27 +38,34 @@ export default async function surveyTask(
     onProgress: (stage, done) => onProgress(stage, done * readShare),
   });
   const model = orient(fromFile, up);
-  await writeFile(join(folder, modelFile), encodeModel(model));
+  const threads = request.threads ?? threadsFor(model);
+  const packed = shared(encodeModel(model));
+  await writeFile(join(folder, modelFile), new Uint8Array(packed));
   const read = performance.now();
+  onProgress('Looking at what stands around it', readShare);
+  const proposed = proposeSite(model);
+  const site = siteOf(request.site ?? {}, proposed.proposals);
   const keep = (outcome: SurveyOutcome): FileSurveySummary => {
     const seconds = { read: (read - begun) / 1000, survey: (performance.now() - read) / 1000 };
     const peakMemory_MB = process.resourceUsage().maxRSS / 1024;
     const summary = { sha256, fileBytes: bytes.length, seconds, peakMemory_MB };
     replaceFile(join(folder, summaryFile), JSON.stringify(summary));
-    writeOutcome(folder, outcome);
+    const notes = [...new Set([...outcome.result.notes, ...proposed.notes])];
+    writeOutcome(folder, { ...outcome, result: { ...outcome.result, notes, site } });
     return summary;
   };
   const count = measures?.length || allMeasures;
   let finished = 0;
-  const outcome = await survey(
-    model,
+  const outcome = await surveyInThreads(
+    packed,
     {
       ...(settings && { settings }),
       ...(measures && { measures }),
       ...(tilt && { tilt }),
       ...(tiltRange && { tiltRange }),
-      exact: loadManifoldUnion,
+      site,
     },
+    threads,
     {
       onProgress: (stage, done) =>
         onProgress(stage, readShare + (1 - readShare) * Math.min(1, (finished + done) / count)),
@@ -63,6 +76,17 @@ export default async function surveyTask(
     },
   );
   return keep(outcome);
+}
+
+/** Small models are done before a second thread has started. */
+function threadsFor(model: Model): number {
+  return triangleCount(model) < smallModel ? 1 : Math.min(mostThreads, availableParallelism());
+}
+
+function shared(bytes: Uint8Array): SharedArrayBuffer {
+  const buffer = new SharedArrayBuffer(bytes.length);
+  new Uint8Array(buffer).set(bytes);
+  return buffer;
 }
 
 async function load(path: string, fileName: string, size_MB: number): Promise<Uint8Array> {

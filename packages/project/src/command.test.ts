@@ -56,6 +56,18 @@ const commands: fc.Arbitrary<Command> = fc.oneof(
     up: fc.constantFrom('x', 'y', 'z', '-z'),
   }) as fc.Arbitrary<Command>,
   fc.record({
+    do: fc.constant('setSite' as const),
+    revision,
+    item: fc.constantFrom('floor', 'added:1'),
+    change: fc.option(
+      fc.constantFrom(
+        { do: 'accept' },
+        { do: 'remove' },
+        { do: 'set', item: { what: 'floor', height_mm: 3 } },
+      ),
+    ),
+  }) as fc.Arbitrary<Command>,
+  fc.record({
     do: fc.constant('setCalculation' as const),
     calculation: fc.constantFrom('c1', 'c2', 'c3'),
     kept: fc.option(fc.constantFrom('Dead leg', 'Rinse').map((title) => kept({ title }))),
@@ -87,7 +99,7 @@ test('undoing any run of commands in reverse gives the project back (seed 202611
 function withoutEmpty(p: Project): Project {
   const drop = <T extends object>(table: Record<string, T>) =>
     Object.fromEntries(Object.entries(table).filter(([, v]) => Object.keys(v).length > 0));
-  return { ...p, parts: drop(p.parts), decisions: drop(p.decisions) };
+  return { ...p, parts: drop(p.parts), site: drop(p.site), decisions: drop(p.decisions) };
 }
 
 test('a command on a revision that is not there says so', () => {
@@ -140,6 +152,27 @@ test.each<[Command, string]>([
   ],
   [{ do: 'setRevision', revision: 'r2', label: 'C', up: 'z' }, 'Revision "B": name it "C"'],
   [{ do: 'setCalculation', calculation: 'c1', kept: kept() }, 'Keep the calculation "Dead leg"'],
+  [
+    { do: 'setSite', revision: 'r1', item: 'door:a/visor', change: { do: 'accept' } },
+    'Accept "visor" of the site',
+  ],
+  [
+    { do: 'setSite', revision: 'r1', item: 'door:a/visor', change: { do: 'remove' } },
+    'Leave "visor" of the site out',
+  ],
+  [
+    {
+      do: 'setSite',
+      revision: 'r1',
+      item: 'floor',
+      change: { do: 'set', item: { what: 'floor', height_mm: 2 } },
+    },
+    'Set the floor "floor" of the site',
+  ],
+  [
+    { do: 'setSite', revision: 'r1', item: 'floor', change: null },
+    'Return "floor" of the site to what is proposed',
+  ],
 ])('%o reads well', (command, words) => {
   expect(describeCommand(command, base)).toBe(words);
 });

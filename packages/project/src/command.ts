@@ -7,6 +7,7 @@ import { answer } from './answer.ts';
 import { surfaceGroup } from './cleaning.ts';
 import { keptCalculation } from './kept-calculation.ts';
 import { brief, decision, type Project, partChange, upAxis } from './schema.ts';
+import { siteChange } from './site.ts';
 
 export const command = z.discriminatedUnion('do', [
   z.object({ do: z.literal('rename'), name: z.string().min(1).max(200) }),
@@ -40,6 +41,12 @@ export const command = z.discriminatedUnion('do', [
     revision: z.string(),
     label: z.string().min(1).max(100),
     up: upAxis,
+  }),
+  z.object({
+    do: z.literal('setSite'),
+    revision: z.string(),
+    item: z.string().min(1).max(1000).describe('id of a thing that is proposed or added'),
+    change: siteChange.nullable().describe('null returns it to the proposal, or drops what was added'),
   }),
   z.object({
     do: z.literal('setCalculation'),
@@ -82,6 +89,11 @@ export function applyCommand(project: Project, c: Command): { project: Project; 
       const before = project.revisions.find((r) => r.id === known(project, c.revision))!;
       const revisions = project.revisions.map((r) => (r === before ? { ...r, label: c.label, up: c.up } : r));
       return { project: { ...project, revisions }, inverse: { ...c, label: before.label, up: before.up } };
+    }
+    case 'setSite': {
+      const before = project.site[known(project, c.revision)]?.[c.item] ?? null;
+      const site = withEntry(project.site, c.revision, c.item, c.change);
+      return { project: { ...project, site }, inverse: { ...c, change: before } };
     }
     case 'setCalculation':
       return setCalculation(project, c);

@@ -2,6 +2,7 @@
 import type { Command } from './command.ts';
 import type { KeptCalculation } from './kept-calculation.ts';
 import type { Brief, PartChange, Project } from './schema.ts';
+import type { SiteItem } from './site.ts';
 
 /** One phrase without a full stop, such as `Set "cover" to splash area`. `project` is the one before the command. */
 export function describeCommand(command: Command, project: Project): string {
@@ -20,6 +21,8 @@ export function describeCommand(command: Command, project: Project): string {
       return describeGroup(command, project);
     case 'setRevision':
       return describeRevision(command, project);
+    case 'setSite':
+      return describeSite(command, project);
     case 'setCalculation':
       return describeCalculation(command, project);
   }
@@ -97,6 +100,32 @@ function describeRevision(command: Extract<Command, { do: 'setRevision' }>, proj
   if (before?.up !== command.up) what.push(`let ${command.up} point up`);
   const name = before?.label ?? command.revision;
   return what.length === 0 ? `Leave revision "${name}" as it is` : `Revision "${name}": ${list(what)}`;
+}
+
+const siteWords: Readonly<Record<SiteItem['what'], string>> = {
+  floor: 'floor',
+  wall: 'wall',
+  access: 'access side',
+  door: 'door',
+  mouth: 'open container',
+  filter: 'filter face',
+  nozzle: 'nozzle',
+  drain: 'drain',
+  main: 'line of tubes',
+};
+
+function describeSite(
+  { revision, item, change }: Extract<Command, { do: 'setSite' }>,
+  project: Project,
+): string {
+  const before = project.site[revision]?.[item] ?? null;
+  if (change?.do === 'set') {
+    const verb = before?.do === 'set' ? 'Change' : 'Set';
+    return `${verb} the ${siteWords[change.item.what]} "${lastName(item)}" of the site`;
+  }
+  const name = `"${lastName(item)}" of the site`;
+  if (change === null) return `Return ${name} to what is proposed`;
+  return change.do === 'accept' ? `Accept ${name}` : `Leave ${name} out`;
 }
 
 const calculationWords: Partial<Record<keyof KeptCalculation, string>> = {

@@ -15,3 +15,12 @@ export { describeCommand } from './describe.ts';
 export { type KeptCalculation, keptCalculation, longestInput } from './kept-calculation.ts';
 export { type ParsedProject, parseProject } from './parse.ts';
 export * from './schema.ts';
+export { type SiteChange, type SiteItem, siteChange, siteItem } from './site.ts';
+export {
+  type Confidence,
+  type SiteChanges,
+  type SiteEntry,
+  type SiteProposal,
+  siteEntries,
+  siteOf,
+} from './site-of.ts';

@@ -18,7 +18,7 @@ export function parseProject(json: unknown): ParsedProject {
 }
 
 /** The parts, decisions and calculations of a revision need that revision; ids are given once. */
-function references({ revisions, parts, decisions, calculations }: Project): string[] {
+function references({ revisions, parts, decisions, site, calculations }: Project): string[] {
   const known = new Set(revisions.map((r) => r.id));
   const errors = [...givenTwice('revisions', revisions), ...givenTwice('calculations', calculations)];
   for (const [i, { about }] of calculations.entries()) {
@@ -27,7 +27,7 @@ function references({ revisions, parts, decisions, calculations }: Project): str
         `calculations[${i}].about.revision: "${about.revision}" is no revision of this project, expected one of ${listed([...known])}.`,
       );
   }
-  for (const [field, table] of Object.entries({ parts, decisions })) {
+  for (const [field, table] of Object.entries({ parts, decisions, site })) {
     for (const id of Object.keys(table)) {
       if (!known.has(id))
         errors.push(

@@ -6,6 +6,7 @@ import * as z from 'zod';
 import { answer } from './answer.ts';
 import { cleaningWay, surfaceGroup } from './cleaning.ts';
 import { keptCalculation } from './kept-calculation.ts';
+import { siteChange } from './site.ts';
 
 export const areaClass = z.enum(['food', 'splash', 'nonFood']).describe('EN 1672-2');
 export const upAxis = z.enum(['x', 'y', 'z', '-x', '-y', '-z']);
@@ -143,6 +144,8 @@ export const project = z.object({
   answers: z.record(z.string(), z.record(z.string(), answer)).default({}),
   /** Per revision id: groups of surfaces that people set, by id; the others are as proposed. */
   cleaning: z.record(z.string(), z.record(z.string(), surfaceGroup.omit({ id: true }))).default({}),
+  /** Per revision id: what people said of the site, by id of the thing that is proposed or added. */
+  site: z.record(z.string(), z.record(z.string(), siteChange)).default({}),
   /** In the order in which they were kept. */
   calculations: z.array(keptCalculation).default([]),
 });

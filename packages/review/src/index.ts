@@ -24,5 +24,6 @@ export {
   type Total,
 } from './revisions/findings.ts';
 export type { Round, RoundItem, RoundStop } from './round/round.ts';
+export { proposeSite, type SiteProposals } from './site/propose-site.ts';
 export { type Coverage, type Trace, type TracedFinding, type TraceRow, traceOf } from './trace.ts';
 export type * from './types.ts';

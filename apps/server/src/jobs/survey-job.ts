@@ -20,16 +20,20 @@ interface Subject {
 export const surveyJob: JobWork = (context, { id, machine, revision }, signal, report) =>
   inTemporaryFolder(async (folder) => {
     const { store, limits, upload_MB } = context;
-    const { described, stored } = await store.transaction(async (tx) => {
+    const { described, site, stored } = await store.transaction(async (tx) => {
       const { project } = await getMachine(tx, machine);
-      return { described: revisionOf(project, revision), stored: await getRevision(tx, machine, revision) };
+      return {
+        described: revisionOf(project, revision),
+        site: project.site[revision] ?? {},
+        stored: await getRevision(tx, machine, revision),
+      };
     });
     const { file, up, unit } = described;
     const subject = { machine, revision, up };
     try {
       await surveyFileInto(
         folder,
-        { path: store.blobs.path(stored.sha256), fileName: file, up, ...(unit && { unit }) },
+        { path: store.blobs.path(stored.sha256), fileName: file, up, ...(unit && { unit }), site },
         {
           signal,
           onProgress: (stage, done) => report(stage, done * 0.95),

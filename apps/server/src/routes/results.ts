@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises';
-import type { Drawings, ReviewAnswer } from '@coveline/api';
+import type { Drawings, ReviewAnswer, SiteAnswer } from '@coveline/api';
 import { decodeDrawings, decodeFields } from '@coveline/compute';
 import type { SurveyRow } from '@coveline/store';
 import type { Drawing, MeasureName } from '@coveline/survey';
@@ -7,6 +7,7 @@ import * as z from 'zod';
 import type { App } from '../app-type.ts';
 import type { Context } from '../context.ts';
 import { problems, RequestError } from '../problem.ts';
+import { siteAnswer } from '../site-answer.ts';
 import { surveyed } from '../surveyed.ts';
 import { sendBlob } from './send-blob.ts';
 
@@ -96,6 +97,18 @@ export function resultRoutes(app: App, context: Context): void {
       const { review, project } = await context.reviews.current(machine, revision);
       return { ...review, decisions: project.decisions[revision] ?? {} };
     },
+  );
+
+  app.get(
+    `${base}/site`,
+    {
+      schema: {
+        description: 'What geometry and names tell of the site, and the site that the survey went by',
+        params: revisionParams,
+        response: { 200: z.unknown().describe('proposals, notes, surveyed'), ...problems },
+      },
+    },
+    async ({ params }): Promise<SiteAnswer> => await siteAnswer(store, await surveyOf(params)),
   );
 }
 

@@ -13,6 +13,8 @@ export interface Cylinder {
   /** Ends along the axis from the origin, mm. */
   readonly from: number;
   readonly to: number;
+  /** How much of the whole round there is: 1 for a bore, 0.25 for the fillet of an edge. */
+  readonly round: number;
 }
 
 /** Axes closer than this are one axis, mm. */
@@ -36,7 +38,15 @@ export function cylindersOf(model: Model, part: number): readonly Cylinder[] {
         onLine(c, origin, direction, sameAxis_mm),
     );
     if (known) return known;
-    const fresh = { origin, direction, radius: face.radius_mm, hollow, from: Infinity, to: -Infinity };
+    const fresh = {
+      origin,
+      direction,
+      radius: face.radius_mm,
+      hollow,
+      from: Infinity,
+      to: -Infinity,
+      round: 0,
+    };
     found.push(fresh);
     return fresh;
   });
@@ -48,14 +58,23 @@ export function cylindersOf(model: Model, part: number): readonly Cylinder[] {
     const s = dot(minus(point, cylinder.origin), cylinder.direction);
     if (s < cylinder.from) cylinder.from = s;
     if (s > cylinder.to) cylinder.to = s;
+    if (i % 3 === 0) cylinder.round += areaOf(positions, triangles, i);
   }
   return found
     .filter((c) => c.to > c.from)
     .map((c) => {
       const origin = transformPoint(placement, c.origin);
       const direction = minus(transformPoint(placement, plus(c.origin, c.direction, 1)), origin);
-      return { ...c, origin, direction };
+      return { ...c, origin, direction, round: c.round / (2 * Math.PI * c.radius * (c.to - c.from)) };
     });
+}
+
+function areaOf(positions: Float64Array, triangles: Uint32Array, at: number): number {
+  const [a, b, c] = [0, 1, 2].map((k): Vec3 => {
+    const v = 3 * triangles[at + k];
+    return [positions[v], positions[v + 1], positions[v + 2]];
+  });
+  return length(cross(minus(b, a), minus(c, a))) / 2;
 }
 
 /** Whether a line with a unit direction is that of the cylinder's axis, within a distance. */

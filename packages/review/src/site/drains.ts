@@ -6,6 +6,8 @@ import { partName, type SiteProposal } from './proposal.ts';
 const radius_mm = [5, 75] as const;
 /** The bore ends within this of the bottom of the part, as a share of the part's height. */
 const nearBottom = 0.35;
+/** A bore goes all round, but for what crosses it; the round edge of a tank does not. */
+const leastRound = 0.7;
 
 /** Upright bores through the bottom of trays, sinks and tanks. */
 export function proposeDrains({ model, extents, is }: Known): readonly SiteProposal[] {
@@ -17,6 +19,7 @@ export function proposeDrains({ model, extents, is }: Known): readonly SitePropo
       const lowest = Math.min(endOf(c, 'from')[2], endOf(c, 'to')[2]);
       return (
         c.hollow &&
+        c.round > leastRound &&
         c.radius >= radius_mm[0] &&
         c.radius <= radius_mm[1] &&
         Math.abs(c.direction[2]) > 0.94 &&

@@ -40,7 +40,7 @@ export function proposeFilters(known: Known): readonly SiteProposal[] {
       known,
       largest,
       'low',
-      `No part is named a filter; the large face of "${name}" looks down, and ${seen(largest, mouths)}.`,
+      `No face of a named filter is seen from the open containers; the large face of "${name}" looks down, and ${seen(largest, mouths)}.`,
     ),
   ];
 }

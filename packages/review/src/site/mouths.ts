@@ -10,6 +10,8 @@ const leastDepth = 0.5;
 /** The mouth of an unnamed vessel is at least this wide, and its rim this close to the top of the part, mm. */
 const leastRadius_mm = 12;
 const rim_mm = 2;
+/** A bore goes all round; the round edge of a box does not. */
+const leastRound = 0.9;
 
 /**
  * Open containers by name with an open rim, hoppers and tanks that are open at the top, and upright bores open at the
@@ -35,7 +37,9 @@ export function proposeMouths(known: Known): readonly SiteProposal[] {
       reason,
     });
   };
-  for (const { mouth } of mouths) {
+  for (const { mouth: fromRim } of mouths) {
+    // Exact where CAD faces have the bore of the mouth.
+    const mouth = boreMouth(known, fromRim.part) ?? fromRim;
     const depth = depthBelow(known, mouth);
     const word = is[mouth.part]?.word ?? 'container';
     if (depth === null) continue;
@@ -92,7 +96,13 @@ function alikeBores({ model }: Known): readonly number[] {
 function boreMouth({ model, extents }: Known, part: number): Mouth | null {
   const top = extents[part].high[2];
   for (const bore of cylindersOf(model, part)) {
-    if (!bore.hollow || bore.radius < leastRadius_mm || Math.abs(bore.direction[2]) < 0.999) continue;
+    if (
+      !bore.hollow ||
+      bore.round < leastRound ||
+      bore.radius < leastRadius_mm ||
+      Math.abs(bore.direction[2]) < 0.999
+    )
+      continue;
     const upper: Vec3 = endOf(bore, bore.direction[2] > 0 ? 'to' : 'from');
     const half = [bore.radius, bore.radius] as const;
     if (Math.abs(upper[2] - top) < rim_mm) return { part, at_mm: [upper[0], upper[1], top], half_mm: half };

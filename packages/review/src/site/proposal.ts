@@ -1,17 +1,4 @@
-import type { SiteItem } from '@coveline/project';
-
-/** High and medium hold until somebody says otherwise; low is a guess that waits for somebody to accept it. */
-export type Confidence = 'high' | 'medium' | 'low';
-
-/** One thing of the site as geometry and names tell it. */
-export interface SiteProposal {
-  /** Same parts, same id in every revision that has them. */
-  readonly id: string;
-  readonly item: SiteItem;
-  readonly confidence: Confidence;
-  /** One sentence. */
-  readonly reason: string;
-}
+export type { Confidence, SiteProposal } from '@coveline/project';
 
 /** The part as people know it, for reasons and lists. */
 export const partName = (id: string): string => id.slice(id.lastIndexOf('/') + 1);
