@@ -31,34 +31,66 @@ export interface PartTilt {
 
 /** Columns around what changes. */
 const margin = 3;
+/** Surface above this over everything that can change has no bearing on it, mm. */
+const headroom_mm = 1;
 
 /** Throws RangeError for a part that is not there, an axis without length or an angle that is not a number. */
 export function tryTilt({ model, settings, air }: LiquidBasis, tilt: PartTilt): Trial {
   const index = model.parts.findIndex(({ id }) => id === tilt.part);
   if (index < 0) throw new RangeError(`There is no part "${tilt.part}" in the model.`);
-  const { soup: old, bins: oldBins, flood } = air;
   const moved = movedModel(model, index, tilt);
-  const soup = withPart(old, moved, index);
-  const bins = binsWithPart(oldBins, soup, index);
-  const { grid } = flood.columns;
+  const soup = withPart(air.soup, moved, index);
+  const bins = binsWithPart(air.bins, soup, index);
+  const swept = sweptBy([air.soup, soup], index);
+  const touched = boxOf(air.flood, swept);
+  const pools = poolsNear(air, touched, swept);
+  const box = widened(pools.map(extentOf).reduce(hull, touched), margin, air.grid);
+  const top_mm = pools.reduce((top, { level }) => Math.max(top, level), swept.high[2]) + headroom_mm;
 
-  const touched = boxOf(flood, [planOf(old, index), planOf(soup, index)]);
-  const box = widened(withPools(air, touched), margin, grid);
-  const flooded = (of: Model, triangles: Soup, by: Bins): Flood => {
-    const within = floodWithin(triangles, by, flood, box, settings.contact_mm);
-    lookClosely(of, triangles, by, within, settings.contact_mm);
-    return within;
+  const flood = floodWithin(soup, bins, air.flood, box, top_mm, settings.contact_mm);
+  const refiner: Refiner = {
+    soup,
+    bins,
+    contact_mm: settings.contact_mm,
+    places: new Map(),
+    seen: new Set(),
   };
-  const before = flooded(model, old, oldBins);
-  const after = flooded(moved, soup, bins);
+  followBores(refiner, moved, flood);
+  const known = air.regions.filter((region) => region.level <= top_mm && isWithin(region, box));
+  const now = (): Region[] => inside(flood).filter(({ level }) => level <= top_mm);
+  // What stands as before needs no second look; what differs may do so because it was looked at closely before.
+  refineSpills(refiner, flood, unlike(now(), known));
+  const after = now();
   return trialOf(
-    trialPools(old, oldBins, inside(before), settings),
-    trialPools(soup, bins, inside(after), settings),
-    leansOn(flood, box, touched)
+    trialPools(air.soup, air.bins, unlike(known, after), settings),
+    trialPools(soup, bins, unlike(after, known), settings),
+    leansOn(air.flood, box, touched, swept)
       ? ['A pool beside this one runs over here; what becomes of it is not counted.']
       : [],
   );
 }
+
+function isWithin(region: Region, box: Box): boolean {
+  const { i0, i1, j0, j1 } = extentOf(region);
+  return i0 > box.i0 && i1 < box.i1 && j0 > box.j0 && j1 < box.j1;
+}
+
+/** Regions that are not the same as one of others, by level and volume. */
+function unlike(regions: readonly Region[], others: readonly Region[]): Region[] {
+  return regions.filter(
+    ({ level, volume_mm3 }) =>
+      !others.some(
+        (other) =>
+          Math.abs(other.level - level) < same_mm &&
+          Math.abs(other.volume_mm3 - volume_mm3) < same_mm3 + sameShare * volume_mm3,
+      ),
+  );
+}
+
+/** Two grids compute the place of a shared column in different ways, so its heights may differ in the last digits. */
+const same_mm = 1e-5;
+const same_mm3 = 0.1;
+const sameShare = 1e-6;
 
 function movedModel(model: Model, index: number, { axis, deg, about_mm }: PartTilt): Model {
   const length = Math.hypot(...axis);
@@ -102,61 +134,71 @@ function binsWithPart(bins: Bins, { part }: Soup, index: number): Bins {
   };
 }
 
-/** Bounds of a part in the ground plan: u and v, low and high. */
-function planOf({ uvz, triangles, part }: Soup, index: number): readonly [number, number, number, number] {
-  let [u0, v0, u1, v1] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (let c = lowerBound(part, index) * 3; c < lowerBound(part, index + 1) * 3; c++) {
-    const i = triangles[c] * 3;
-    u0 = Math.min(u0, uvz[i]);
-    u1 = Math.max(u1, uvz[i]);
-    v0 = Math.min(v0, uvz[i + 1]);
-    v1 = Math.max(v1, uvz[i + 1]);
-  }
-  return [u0, v0, u1, v1];
+interface Swept {
+  readonly low: readonly [number, number, number];
+  readonly high: readonly [number, number, number];
 }
 
-function boxOf(
-  { columns: { grid } }: Flood,
-  plans: readonly (readonly [number, number, number, number])[],
-): Box {
-  const at = (value: number, origin: number): number => (value - origin) / grid.pitch;
+/** Box around a part in several soups, u, v and z. */
+function sweptBy(soups: readonly Soup[], index: number): Swept {
+  const low: [number, number, number] = [Infinity, Infinity, Infinity];
+  const high: [number, number, number] = [-Infinity, -Infinity, -Infinity];
+  for (const { uvz, triangles, part } of soups) {
+    for (let c = lowerBound(part, index) * 3; c < lowerBound(part, index + 1) * 3; c++) {
+      for (let k = 0; k < 3; k++) {
+        const value = uvz[triangles[c] * 3 + k];
+        if (value < low[k]) low[k] = value;
+        if (value > high[k]) high[k] = value;
+      }
+    }
+  }
+  return { low, high };
+}
+
+function boxOf({ columns: { grid } }: Flood, { low, high }: Swept): Box {
   return widened(
     {
-      i0: Math.floor(Math.min(...plans.map((p) => at(p[0], grid.u0)))),
-      j0: Math.floor(Math.min(...plans.map((p) => at(p[1], grid.v0)))),
-      i1: Math.ceil(Math.max(...plans.map((p) => at(p[2], grid.u0)))),
-      j1: Math.ceil(Math.max(...plans.map((p) => at(p[3], grid.v0)))),
+      i0: Math.floor((low[0] - grid.u0) / grid.pitch),
+      j0: Math.floor((low[1] - grid.v0) / grid.pitch),
+      i1: Math.ceil((high[0] - grid.u0) / grid.pitch),
+      j1: Math.ceil((high[1] - grid.v0) / grid.pitch),
     },
     0,
     grid,
   );
 }
 
-/** A box with all of the pools that reach into it. */
-function withPools({ flood, regions }: AirSpace, box: Box): Box {
-  const { grid, columnOf } = flood.columns;
-  const reaches = ({ nodes }: Region): boolean =>
+/** Pools of the whole model that reach into a box of columns, at the heights that are swept. */
+function poolsNear({ flood, regions }: AirSpace, box: Box, { low, high }: Swept): Region[] {
+  const { grid, columnOf, bottom, top } = flood.columns;
+  const reaches = ({ nodes, level }: Region): boolean =>
     nodes.some((n) => {
+      if (bottom[n] > high[2] + headroom_mm || Math.min(top[n], level) < low[2] - headroom_mm) return false;
       const i = columnOf[n] % grid.nu;
       const j = (columnOf[n] - i) / grid.nu;
       return i >= box.i0 && i <= box.i1 && j >= box.j0 && j <= box.j1;
     });
-  return regions
-    .filter((region) => region.level < Infinity && reaches(region))
-    .map(extentOf)
-    .reduce(
-      (a, b) => ({
-        i0: Math.min(a.i0, b.i0),
-        i1: Math.max(a.i1, b.i1),
-        j0: Math.min(a.j0, b.j0),
-        j1: Math.max(a.j1, b.j1),
-      }),
-      box,
-    );
+  return regions.filter((region) => region.level < Infinity && reaches(region));
+}
+
+function hull(a: Box, b: Box): Box {
+  return {
+    i0: Math.min(a.i0, b.i0),
+    i1: Math.max(a.i1, b.i1),
+    j0: Math.min(a.j0, b.j0),
+    j1: Math.max(a.j1, b.j1),
+  };
 }
 
 /** A flood of the box from the ground below it and from the levels that the whole model has along its border. */
-function floodWithin(soup: Soup, bins: Bins, whole: Flood, box: Box, contact_mm: number): Flood {
+function floodWithin(
+  soup: Soup,
+  bins: Bins,
+  whole: Flood,
+  box: Box,
+  top_mm: number,
+  contact_mm: number,
+): Flood {
   const outer = whole.columns.grid;
   const grid = {
     u0: outer.u0 + box.i0 * outer.pitch,
@@ -165,7 +207,7 @@ function floodWithin(soup: Soup, bins: Bins, whole: Flood, box: Box, contact_mm:
     nu: box.i1 - box.i0 + 1,
     nv: box.j1 - box.j0 + 1,
   };
-  const near = bins.over(grid, -Infinity, Infinity);
+  const near = bins.over(grid, -Infinity, top_mm);
   const columns = buildColumns(
     soup,
     grid,
@@ -183,7 +225,7 @@ function floodWithin(soup: Soup, bins: Bins, whole: Flood, box: Box, contact_mm:
   }
   const flood = { columns, level, from: own(count) };
   for (const edge of borders(box)) {
-    const pairs = equalIntervals(whole, flood, edge, 1, Infinity, box);
+    const pairs = equalIntervals(whole, flood, edge, 1, top_mm, box);
     for (let k = 0; k < pairs.length; k += 2) {
       const given = whole.level[pairs[k]];
       if (given === -Infinity || given === Infinity) continue;
@@ -195,15 +237,13 @@ function floodWithin(soup: Soup, bins: Bins, whole: Flood, box: Box, contact_mm:
   return flood;
 }
 
-/** Follows narrow bores within the box and looks closely at where pools run over, as for the whole model. */
-function lookClosely(model: Model, soup: Soup, bins: Bins, flood: Flood, contact_mm: number): void {
+/** Follows narrow bores within the box, as for the whole model. */
+function followBores(refiner: Refiner, model: Model, flood: Flood): void {
   const { grid } = flood.columns;
-  const refiner: Refiner = { soup, bins, contact_mm, places: new Map(), seen: new Set() };
-  const bores = narrowBores(model, soup, grid).filter(
+  const bores = narrowBores(model, refiner.soup, grid).filter(
     ({ from, to }) => nearestColumn(grid, ...from) >= 0 && nearestColumn(grid, ...to) >= 0,
   );
   refineBores(refiner, flood, bores);
-  refineSpills(refiner, flood, inside(flood));
 }
 
 function borders({ i0, i1, j0, j1 }: Box): Box[] {
@@ -225,21 +265,23 @@ function inside(flood: Flood): Region[] {
   });
 }
 
-/** Whether liquid at the border of a box runs over on a way through the columns that change. */
-function leansOn({ columns, level, from }: Flood, box: Box, touched: Box): boolean {
-  const { nu } = columns.grid;
+/** Whether liquid at the border of a box runs over at, or on a way through, what is swept. */
+function leansOn({ columns, level, from }: Flood, box: Box, touched: Box, { low, high }: Swept): boolean {
+  const { grid, columnOf, bottom, top } = columns;
   const changes = (n: number): boolean => {
-    const i = columns.columnOf[n] % nu;
-    const j = (columns.columnOf[n] - i) / nu;
+    if (bottom[n] > high[2] || top[n] < low[2]) return false;
+    const i = columnOf[n] % grid.nu;
+    const j = (columnOf[n] - i) / grid.nu;
     return i >= touched.i0 && i <= touched.i1 && j >= touched.j0 && j <= touched.j1;
   };
   return borders(box).some(({ i0, i1, j0, j1 }) => {
     for (let j = j0; j <= j1; j++) {
-      for (let n = columns.first[j * nu + i0]; n < columns.first[j * nu + i1 + 1]; n++) {
-        if (!(level[n] > columns.bottom[n] + sameHeight_mm) || level[n] === Infinity) continue;
+      for (let n = columns.first[j * grid.nu + i0]; n < columns.first[j * grid.nu + i1 + 1]; n++) {
+        if (!(level[n] > bottom[n] + sameHeight_mm) || level[n] === Infinity) continue;
+        // Beyond the spill point the way falls, and what happens there does not matter.
         let at = n;
-        while (from[at] !== at && !changes(at)) at = from[at];
-        if (changes(at)) return true;
+        while (from[at] !== at && level[from[at]] === level[at] && !changes(at)) at = from[at];
+        if (changes(at) || changes(from[at])) return true;
       }
     }
     return false;
