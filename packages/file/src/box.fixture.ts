@@ -133,6 +133,9 @@ export function reviewOf(findings: readonly Finding[]): ReviewResult {
       },
     ],
     parts: [],
+    round: { stops: [], items: 0, answered: 0 },
+    cleaning: { groups: [], resources: null, uncleaned: [] },
+    proof: { points: [], validation: null, stages: [] },
     notes: [],
   };
 }
