@@ -1,5 +1,6 @@
 /** The survey in words, for a reader at a terminal. */
 import type { FastenerHead, Recognised, TiltedTotal, TiltRange } from '@coveline/survey';
+import { aroundLines } from './around-text.ts';
 import { siteLine } from './site-text.ts';
 import type { SurveyJson } from './survey-json.ts';
 
@@ -181,6 +182,7 @@ export function surveyText({ model, measures: m, notes, seconds, site }: SurveyJ
       ),
     );
   }
+  lines.push(...aroundLines(m, list));
   if (notes.length > 0) lines.push('Notes', ...notes.map((note) => `  ${note}`));
   return `${lines.join('\n')}\n`;
 }
