@@ -8,7 +8,12 @@ import { type Body, type Bore, bored, modelOfBodies, orientations, rod, tubes } 
 type Hollows = Required<NonNullable<SurveyMeasures['hollows']>>;
 
 async function hollowsIn(model: Model, mains: Site['mains'] = []): Promise<Hollows> {
-  const { result } = await survey(model, { measures: ['hollows'], site: { ...emptySite, mains } });
+  // Coarse columns: they are for closed hollows only.
+  const { result } = await survey(model, {
+    measures: ['hollows'],
+    site: { ...emptySite, mains },
+    settings: { pitch_mm: 8 },
+  });
   return result.measures.hollows as Hollows;
 }
 

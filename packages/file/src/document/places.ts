@@ -10,6 +10,8 @@ export function placesById({ measures }: SurveyResult): ReadonlyMap<string, Plac
     measures.narrowGaps?.joints,
     measures.hollows?.closed,
     measures.hollows?.blind,
+    measures.hollows?.deadLegs,
+    measures.hollows?.openMembers,
   ];
   return new Map(lists.flatMap((list) => (list ?? []).map((place) => [place.id, place] as const)));
 }

@@ -49,18 +49,12 @@ interface Ends {
 function openToOneSide(
   { low, high }: Passage,
   p: number,
-  { nodes, edges, live }: Network,
+  { nodes, edges, live, ofPassage }: Network,
   junctions: readonly Junction[],
 ): Ends | undefined {
-  let first = -1;
-  let last = -1;
-  for (let e = 0; e < edges.length; e++) {
-    if (edges[e].passage !== p) continue;
-    if (live[e]) return undefined;
-    if (first < 0 || edges[e].from < edges[first].from) first = e;
-    if (last < 0 || edges[e].to > edges[last].to) last = e;
-  }
-  if (first < 0) return undefined;
+  const own = ofPassage[p];
+  if (own.length === 0 || own.some((e) => live[e] === 1)) return undefined;
+  const [first, last] = [own[0], own[own.length - 1]];
   const lowNode = nodes[edges[first].nodes[0]];
   const highNode = nodes[edges[last].nodes[1]];
   const isClosed = (n: typeof lowNode): boolean => n.junction < 0 && !n.isOpen;
@@ -69,7 +63,7 @@ function openToOneSide(
   const [closed, open, node] = sense > 0 ? [high, low, lowNode] : [low, high, highNode];
   const side = junctions[node.junction]?.sides.find(({ passage }) => passage === p);
   const mouth = side ? side.at + sense * side.toWall_mm : open.at;
-  return { closed, mouth, sense, isJoined: edges[first] !== edges[last] };
+  return { closed, mouth, sense, isJoined: own.length > 1 };
 }
 
 function channelOf(

@@ -26,7 +26,7 @@ export function channelsOf(
   const ducts = ductsOf(model, control);
   if (ducts.length === 0) return { blind: [], deadLegs: [] };
   step(control, 'hollows', 0.4);
-  const passages = passagesOf(runsOf(ducts, looks), looks, settings.contact_mm);
+  const passages = passagesOf(runsOf(ducts, looks), looks, settings.contact_mm, control);
   step(control, 'hollows', 0.6);
   const junctions = junctionsOf(passages, looks);
   const ends = deadLegs(model, passages, junctions, mains);

@@ -32,7 +32,7 @@ export function deadLegs(
   const pinned = new Set(
     mains.flatMap(({ parts }) => {
       const own = passagesOfMain(model, passages, parts);
-      const flows = free.edges.some(({ passage }, e) => free.live[e] === 1 && own.includes(passage));
+      const flows = own.some((passage) => free.ofPassage[passage].some((e) => free.live[e] === 1));
       return flows
         ? []
         : own.sort((a, b) => lengthOf(passages[b]) - lengthOf(passages[a]) || a - b).slice(0, 1);
@@ -74,7 +74,7 @@ interface Way {
 }
 
 /** From a closed end through what is dead to where liquid flows; undefined where nothing flows. */
-function wayToFlow({ edges, live, onward }: Network, end: number): Way | undefined {
+function wayToFlow({ edges, flows, onward }: Network, end: number): Way | undefined {
   const way: Edge[] = [];
   let n = end;
   while (onward[n] >= 0) {
@@ -82,15 +82,14 @@ function wayToFlow({ edges, live, onward }: Network, end: number): Way | undefin
     way.push(edge);
     n = otherEnd(edge, n);
   }
-  const flows = edges.some(({ nodes }, e) => live[e] === 1 && nodes.includes(n));
-  return flows ? { edges: way, end, mouth: n } : undefined;
+  return flows[n] ? { edges: way, end, mouth: n } : undefined;
 }
 
 function legOf(
   model: Model,
   passages: readonly Passage[],
   junctions: readonly Junction[],
-  { nodes, edges, live }: Network,
+  { nodes, edges, live, ofPassage }: Network,
   way: Way,
   isNamed: (passage: number) => boolean,
 ): Found<DeadLeg> | undefined {
@@ -101,7 +100,7 @@ function legOf(
   const side = one.passage === root.passage ? one : two;
   const mainSide = side === one ? two : one;
   const flowsIn = (passage: number): boolean =>
-    edges.some((edge, e) => live[e] === 1 && edge.passage === passage && edge.nodes.includes(way.mouth));
+    ofPassage[passage].some((e) => live[e] === 1 && edges[e].nodes.includes(way.mouth));
   if (!flowsIn(mainSide.passage)) return undefined;
   const [branch, main] = [passages[side.passage], passages[mainSide.passage]];
   const fromAxis_mm = way.edges.reduce((sum, { from, to }) => sum + to - from, 0);

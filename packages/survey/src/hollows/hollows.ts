@@ -44,26 +44,36 @@ export function measureHollows(
     model.parts.reduce((n, p) => n + model.shapes[p.shape].triangles.length / 3, 0),
   );
   field.fill(Number.NaN);
-  const found: Omit<ClosedHollow, 'id'>[] = [];
+  const found: { readonly place: Omit<ClosedHollow, 'id'>; readonly drawing: Drawing }[] = [];
   for (const region of air.hollows) {
     step(control, 'hollows', found.length / air.hollows.length);
     const shore = shoreOf(soup, bins, region);
     const volume_mL = regionVolume(region, shore) / 1000;
     if (volume_mL < settings.leastHollow_mL) continue;
+    const walls: number[] = [];
     facingTriangles(soup, region, shore.near, (triangle) => {
+      walls.push(triangle);
       if (soup.source[triangle] >= 0) field[soup.source[triangle]] = closedWall;
     });
     const { pitch } = region.flood.columns.grid;
-    found.push({
+    const place = {
       parts: shore.parts.map((p) => model.parts[p].id).sort(),
       ...placeOf(air, region),
       volume_mL,
-      caveats: [`A vent narrower than about ${(1.5 * pitch).toPrecision(2)} mm would not be seen.`],
-    });
+      caveats: [
+        `A vent narrower than about ${(1.5 * pitch).toPrecision(2)} mm that the CAD faces do not tell of would not be seen.`,
+      ],
+    };
+    found.push({ place, drawing: { triangles: cornersOf(soup, walls) } });
   }
-  found.sort((a, b) => b.volume_mL - a.volume_mL);
+  found.sort((a, b) => b.place.volume_mL - a.place.volume_mL);
   const name = placeNamer('hollow');
-  const closed = found.map((h) => ({ id: name(h.parts, h.at_mm), ...h }));
+  const drawings = new Map<string, Drawing>();
+  const closed = found.map(({ place, drawing }): ClosedHollow => {
+    const id = name(place.parts, place.at_mm);
+    drawings.set(id, drawing);
+    return { id, ...place };
+  });
   const looks = looksAt(model);
   const channels = channelsOf(looks, settings, mains, control);
   const members = openMembers(
@@ -72,7 +82,6 @@ export function measureHollows(
     channels.blind.map(({ place }) => place),
     control,
   );
-  const drawings = new Map<string, Drawing>();
   const listed = <P extends Place>(kind: PlaceKind, wall: number, places: readonly Found<P>[]): P[] => {
     const nameOf = placeNamer(kind);
     return places.map(({ place, triangles, drawing }) => {
@@ -93,6 +102,18 @@ export function measureHollows(
     drawings,
     notes: [...air.notes],
   };
+}
+
+/** Nine coordinates per triangle, as the model stands. */
+function cornersOf(soup: AirSpace['soup'], triangles: readonly number[]): Float32Array {
+  const corners = new Float32Array(9 * triangles.length);
+  triangles.forEach((t, k) => {
+    for (let c = 0; c < 3; c++) {
+      const v = soup.triangles[3 * t + c] * 3;
+      corners.set(fromTurned(soup, soup.uvz[v], soup.uvz[v + 1], soup.uvz[v + 2]), 9 * k + 3 * c);
+    }
+  });
+  return corners;
 }
 
 /** A point of the hollow near its middle, and its bounds. */

@@ -26,6 +26,10 @@ export interface Network {
   readonly edges: readonly Edge[];
   /** Per edge: 1 where liquid flows through. */
   readonly live: Uint8Array;
+  /** Per node: 1 where liquid flows by. */
+  readonly flows: Uint8Array;
+  /** Per passage: its edges, in order along it. */
+  readonly ofPassage: readonly (readonly number[])[];
   /** Per dead node: the edge that leads on towards the flow, -1 where there is none. */
   readonly onward: Int32Array;
 }
@@ -64,7 +68,14 @@ export function networkOf(
       edges.push({ passage: p, from: a.at, to: b.at, nodes: [a.node, b.node] });
     }
   });
-  return { nodes, edges, ...prune(nodes, edges, pinned) };
+  const pruned = prune(nodes, edges, pinned);
+  const flows = new Uint8Array(nodes.length);
+  const ofPassage = passages.map((): number[] => []);
+  edges.forEach((edge, e) => {
+    ofPassage[edge.passage].push(e);
+    if (pruned.live[e]) for (const n of edge.nodes) flows[n] = 1;
+  });
+  return { nodes, edges, ofPassage, flows, ...pruned };
 }
 
 function prune(

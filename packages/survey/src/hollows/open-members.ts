@@ -46,7 +46,7 @@ export function openMembers(
     const walls = inner.get(part.shape) ?? innerWallsOf(looks, p, leastInner_cm2);
     inner.set(part.shape, walls);
     if (walls.area_cm2 < leastInner_cm2) continue;
-    const open = openMember(looks, p, member, walls);
+    const open = openMember(looks, p, member, walls, control);
     if (open) found.push(open);
   }
   return found;
@@ -72,6 +72,7 @@ function openMember(
   p: number,
   { axis, from, to, width }: MemberShape,
   walls: InnerWalls,
+  control: Control,
 ): Found<OpenMember> | undefined {
   const { id, placement } = looks.model.parts[p];
   const turned = (d: Vec3): Vec3 => minus(transformPoint(placement, d), transformPoint(placement, [0, 0, 0]));
@@ -121,7 +122,7 @@ function openMember(
         ]),
     ...(walks.some(({ end }) => end === 'continued') ? ['At one end another tube leads on.'] : []),
   ];
-  const triangles = innerTriangles(looks, p);
+  const triangles = innerTriangles(looks, p, control);
   return {
     place: {
       parts: [id],
@@ -175,14 +176,20 @@ function startOf(
 }
 
 /** Triangles of a part with their middle on an inner wall, in model order. */
-function innerTriangles(looks: Looks, p: number): number[] {
+function innerTriangles(looks: Looks, p: number, control: Control): number[] {
   const isInside = insideTest(looks, p);
   const { model } = looks;
   const count = model.shapes[model.parts[p].shape].triangles.length / 3;
   const found: number[] = [];
-  for (let t = 0; t < count; t++) if (isInside(t, middle)) found.push(looks.start[p] + t);
+  for (let t = 0; t < count; t++) {
+    if (t % watch === 0) step(control, 'hollows', 0.9);
+    if (isInside(t, middle)) found.push(looks.start[p] + t);
+  }
   return found;
 }
+
+/** Triangles between two looks at the signal. */
+const watch = 2000;
 
 /** A seed whose place lies near the middle of a triangle. */
 const middle = 38;

@@ -3,6 +3,8 @@
  * its hole or the plug of a valve.
  */
 import type { Vec3 } from '@coveline/model';
+import type { Control } from '../result.ts';
+import { step } from '../stopped.ts';
 import { newHit } from '../tree/ray.ts';
 import {
   axisLook,
@@ -47,9 +49,19 @@ const leastLength = 0.05;
 const hair = 1e-4;
 /** Rings that are deeper than the axis by this share of the radius: something stands in the middle. */
 const standing = 0.1;
+/** Runs between two looks at the signal. */
+const watch = 500;
 
-export function passagesOf(runs: readonly Run[], looks: Looks, contact_mm: number): Passage[] {
-  return runs.flatMap((run) => cutAtBarriers(run, looks, contact_mm));
+export function passagesOf(
+  runs: readonly Run[],
+  looks: Looks,
+  contact_mm: number,
+  control: Control = {},
+): Passage[] {
+  return runs.flatMap((run, r) => {
+    if (r % watch === 0) step(control, 'hollows', 0.4 + (0.2 * r) / runs.length);
+    return cutAtBarriers(run, looks, contact_mm);
+  });
 }
 
 /** The radius at a place; that of the nearest piece in a gap. */
