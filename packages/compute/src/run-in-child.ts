@@ -56,14 +56,18 @@ export async function runInChild<R>(
   let answer: FromChild | undefined;
 
   const kill = () => child.kill('SIGKILL');
+  let onAbort!: () => void;
   const aborted = new Promise<never>((_, reject) => {
-    signal?.addEventListener('abort', () => reject(signal.reason), { once: true });
+    onAbort = () => {
+      kill();
+      reject(signal!.reason);
+    };
   });
   const timer = setTimeout(() => {
     timedOut = true;
     kill();
   }, time_s * 1000);
-  signal?.addEventListener('abort', kill, { once: true });
+  signal?.addEventListener('abort', onAbort, { once: true });
   child.stderr!.on('data', (chunk: Buffer) => {
     stderr = (stderr + chunk.toString()).slice(-keptStderr);
   });
@@ -94,7 +98,7 @@ export async function runInChild<R>(
     );
   } finally {
     clearTimeout(timer);
-    signal?.removeEventListener('abort', kill);
+    signal?.removeEventListener('abort', onAbort);
   }
 }
 

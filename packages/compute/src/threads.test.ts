@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { outcomeFiles } from './outcome-files.ts';
-import { surveyFileInto } from './survey-file.ts';
+import { surveyFile, surveyFileInto } from './survey-file.ts';
 
 /** An OBJ of trays, boxes and a hollow box that stand, overlap and leave narrow gaps: something for each measure. */
 function machineObj(): string {
@@ -70,3 +70,44 @@ test('the files of a survey are the same bytes for 1, 2 and 8 threads', async ()
   expect(await digests(2)).toEqual(one);
   expect(await digests(8)).toEqual(one);
 }, 240_000);
+
+/** An OBJ of a bumpy sheet of n by n cells. */
+function sheetObj(n: number): string {
+  const at = (i: number, j: number) => j * (n + 1) + i + 1;
+  const lines = ['o sheet'];
+  for (let j = 0; j <= n; j++) for (let i = 0; i <= n; i++) lines.push(`v ${2 * i} ${2 * j} ${(i + j) % 2}`);
+  for (let j = 0; j < n; j++)
+    for (let i = 0; i < n; i++)
+      lines.push(`f ${at(i, j)} ${at(i + 1, j)} ${at(i + 1, j + 1)} ${at(i, j + 1)}`);
+  return `${lines.join('\n')}\n`;
+}
+
+test('a survey of 180 000 triangles stops within 100 ms of a cancel at twelve moments, seed 3', async () => {
+  const sheet = join(folder, 'sheet.obj');
+  await writeFile(sheet, sheetObj(300));
+  let seed = 3;
+  const times: number[] = [];
+  for (let k = 0; k < 12; k++) {
+    seed = (Math.imul(seed, 1664525) + 1013904223) >>> 0;
+    const cancel = new AbortController();
+    let asked = 0;
+    const timer = setTimeout(
+      () => {
+        asked = performance.now();
+        cancel.abort();
+      },
+      50 + (seed / 2 ** 32) * 4000,
+    );
+    const end = await surveyFile({ path: sheet, threads: 2 }, { signal: cancel.signal }).catch(
+      (e: unknown) => e,
+    );
+    clearTimeout(timer);
+    if (asked === 0) continue;
+    times.push(performance.now() - asked);
+    expect(end).toMatchObject({ name: 'AbortError' });
+  }
+  expect(times.length).toBeGreaterThan(6);
+  // One of them may meet another test that keeps the whole machine busy.
+  times.sort((a, b) => a - b);
+  expect(times[times.length - 2]).toBeLessThan(100);
+}, 120_000);
