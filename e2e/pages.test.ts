@@ -22,6 +22,7 @@ const pages = [
   'requirements',
   'history',
   'calculations',
+  'site',
   'cleaning',
   'air',
   'proof',

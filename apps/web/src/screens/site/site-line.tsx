@@ -1,4 +1,5 @@
 import type { SiteChange, SiteEntry } from '@coveline/project';
+import { useRef } from 'react';
 import { Button } from 'react-aria-components';
 import { m } from '../../messages/index.ts';
 import { SiteFields } from './site-fields.tsx';
@@ -12,11 +13,22 @@ interface Props {
 
 /** One thing of the site: what it is, how sure it is and why, and what can be said of it. */
 export function SiteLine({ entry, isOpen, onChange }: Props) {
+  const article = useRef<HTMLElement>(null);
   const { item, standing, confidence, holds, reason } = entry;
   const name = siteName(entry);
   const words = m.site.standings[standing];
+  // The buttons change with what is said: the focus stays at the thing, not on a button that is gone.
+  const say = (change: SiteChange | null) => {
+    onChange(change);
+    article.current?.focus();
+  };
   return (
-    <article className={`site-line ${holds ? '' : 'site-waits'}`} aria-label={name}>
+    <article
+      ref={article}
+      tabIndex={-1}
+      className={`site-line ${holds ? '' : 'site-waits'}`}
+      aria-label={name}
+    >
       <div>
         <h3>{name}</h3>
         <p className="soft">
@@ -32,14 +44,14 @@ export function SiteLine({ entry, isOpen, onChange }: Props) {
             <Button
               className="outlined"
               aria-label={m.site.acceptNamed(name)}
-              onPress={() => onChange({ do: 'accept' })}
+              onPress={() => say({ do: 'accept' })}
             >
               {m.site.accept}
             </Button>
             <Button
               className="quiet"
               aria-label={m.site.leaveOutNamed(name)}
-              onPress={() => onChange({ do: 'remove' })}
+              onPress={() => say({ do: 'remove' })}
             >
               {m.site.leaveOut}
             </Button>
@@ -51,7 +63,7 @@ export function SiteLine({ entry, isOpen, onChange }: Props) {
           </Button>
         ) : null}
         {standing === 'accepted' || standing === 'changed' || standing === 'removed' ? (
-          <Button className="quiet" aria-label={m.site.restoreNamed(name)} onPress={() => onChange(null)}>
+          <Button className="quiet" aria-label={m.site.restoreNamed(name)} onPress={() => say(null)}>
             {m.site.restore}
           </Button>
         ) : null}

@@ -6,7 +6,7 @@ import {
   siteItem,
   siteOf,
 } from '@coveline/project';
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { api } from '../../api/client.ts';
 import { m } from '../../messages/index.ts';
@@ -22,6 +22,7 @@ import { sameSite } from './same-site.ts';
 import { SiteLine } from './site-line.tsx';
 import './site.css';
 
+const added = 'added:';
 const kinds = siteItem.options.map((option) => option.shape.what.value);
 
 /** What is proposed of the surroundings of the machine, and what people said of it. */
@@ -30,6 +31,7 @@ export function SitePage() {
   const { data: site, error } = useSite(at);
   const change = useChange(machine.id);
   const [opened, setOpened] = useState<string | null>(null);
+  const heading = useRef<HTMLHeadingElement>(null);
   if (!revision || !site)
     return (
       <div className="page">
@@ -42,7 +44,7 @@ export function SitePage() {
   const set = (item: string, next: SiteChange | null) =>
     change.mutate({ do: 'setSite', revision: revision.id, item, change: next });
   const add = (item: SiteItem) => {
-    const id = `added:${newId()}`;
+    const id = `${added}${newId()}`;
     set(id, { do: 'set', item });
     setOpened(id);
     announce(m.site.added(m.site.one[item.what]));
@@ -50,7 +52,9 @@ export function SitePage() {
   const now = siteOf(changes, site.proposals);
   return (
     <div className="page page-wide">
-      <h1>{m.site.title}</h1>
+      <h1 ref={heading} tabIndex={-1}>
+        {m.site.title}
+      </h1>
       <p className="soft">{m.site.intro}</p>
       <Notes title={m.parts.notes} notes={site.notes} />
       {site.surveyed && sameSite(now, site.surveyed) ? null : <Stale />}
@@ -61,7 +65,11 @@ export function SitePage() {
           kind={kind}
           entries={entries.filter((e) => e.item.what === kind)}
           opened={opened}
-          onChange={set}
+          onChange={(id, next) => {
+            set(id, next);
+            // What was added is gone, and the button that said so with it.
+            if (next === null && id.startsWith(added)) heading.current?.focus();
+          }}
         />
       ))}
     </div>
