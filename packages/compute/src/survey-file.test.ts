@@ -128,7 +128,8 @@ describe('surveyFile', () => {
     const stages: string[] = [];
     let busy = 0;
     const error = await surveyFile(
-      { path: grid, measures: ['standingLiquid', 'flatFaces'] },
+      // One measure after the other: with more threads the second begins while the first still runs.
+      { path: grid, measures: ['standingLiquid', 'flatFaces'], threads: 1 },
       {
         limits: { time_s: 8 },
         // Frozen when the second measure begins, the child cannot go on until its time is over.
