@@ -53,6 +53,8 @@ export function newWays(mesh: WallMesh): Ways {
 /** A gap is closed where its middle plane runs into something within this many widths, or so near at the tip of a wedge. */
 const closedWithin = 1.5;
 const closedWithin_mm = 0.3;
+/** Shorter pieces of a border are noise of the halving. */
+const noise_mm = 0.02;
 /** Looks beyond the border between two looks at the signal. */
 const looksAtOnce = 4096;
 
@@ -67,7 +69,7 @@ export function reachOf(eye: Eye, region: Region, ways: Ways, step: () => void):
     if (beyond_mm === undefined) {
       mouths.push(segment);
       mouth_mm += lengthOf(segment);
-    } else floors.push({ segment, beyond_mm });
+    } else if (lengthOf(segment) > noise_mm) floors.push({ segment, beyond_mm });
   }
   if (mouths.length === 0) return { mouth_mm, depth_mm: Infinity };
   marchFrom(ways, region, mouths, step);
@@ -80,7 +82,7 @@ export function reachOf(eye: Eye, region: Region, ways: Ways, step: () => void):
   let depth_mm = 0;
   for (const v of region.vertices) if (Number.isFinite(way[v])) depth_mm = Math.max(depth_mm, way[v]);
   for (const { segment, beyond_mm } of floors) {
-    const d = way[segment.vertex] + toBorder(region, segment) + beyond_mm;
+    const d = wayTo(ways, border, segment) + beyond_mm;
     if (Number.isFinite(d)) depth_mm = Math.max(depth_mm, d);
   }
   return { mouth_mm, depth_mm: deepestWithin(ways, region, border, depth_mm) };
@@ -241,11 +243,18 @@ export function toSegment(
   return d;
 }
 
-/** From the vertex beside a border straight across to it: the front runs nearly along a closed border. */
-function toBorder({ mesh: { xyz } }: Region, { a, outward, vertex }: Segment): number {
-  let d = 0;
-  for (let k = 0; k < 3; k++) d += (a[k] - xyz[3 * vertex + k]) * outward[k];
-  return Math.max(0, d);
+const middle = new Float64Array(3);
+
+/** Way to the middle of a closed border: on from the vertex beside it by the plane front that passes there. */
+function wayTo({ mesh, way, onward }: Ways, border: Border, { a, b, vertex }: Segment): number {
+  const i = 3 * vertex;
+  let along = 0;
+  for (let k = 0; k < 3; k++) {
+    middle[k] = (a[k] + b[k]) / 2;
+    along += (middle[k] - mesh.xyz[i + k]) * onward[i + k];
+  }
+  const d = way[vertex] + Math.max(0, along);
+  return Number.isFinite(d) ? straightWay(border, middle, 0, mesh.normals, i, d, heading) : d;
 }
 
 export function lengthOf({ a, b }: Segment): number {

@@ -66,8 +66,9 @@ export function findFacing(model: Model, eye: Eye, edge_mm: number, step: (done:
     for (let k = 0; k < 3; k++) {
       box[6 + k] = tree.levels[0][g * 6 + k];
       box[9 + k] = tree.levels[0][g * 6 + 3 + k];
-      box[k] = box[6 + k] - reach;
-      box[3 + k] = box[9 + k] + reach;
+      // Only what stands before the triangles matters.
+      box[k] = box[6 + k] - reach * Math.max(0, -turns[0][g * 6 + k]) - eye.back_mm;
+      box[3 + k] = box[9 + k] + reach * Math.max(0, turns[0][g * 6 + 3 + k]) + eye.back_mm;
     }
     const [first, last] = [parts[0][g * 2], parts[0][g * 2 + 1]];
     const mayFace = (level: number, other: number) =>
@@ -141,15 +142,19 @@ function face(search: Search, a: number, b: number, dot: number): void {
   const n = a * 3;
   middle.fill(0);
   for (let i = 0; i < 3 * count; i++) middle[i % 3] += xyz[i] / count;
+  const own = acrossWall * patchWidth(search, a);
+  const extent = extentOf(surface, a);
   for (let i = 0; i < count; i++) {
-    let size: number;
-    if (edge[i] >= onOutline) {
-      if (isSmooth(search, a, edge[i] - onOutline)) continue;
-      size = acrossWall * patchWidth(search, a);
-    } else {
-      if (edge[i] < onLowest && goesOn(search, b, edge[i], a)) continue;
-      const own = edge[i] < onLowest ? acrossWall * patchWidth(search, b) : search.edge_mm;
-      size = Math.min(search.edge_mm, 0.5 * strip, own);
+    let size = own;
+    const isEnd =
+      edge[i] >= onOutline
+        ? !isSmooth(search, a, edge[i] - onOutline)
+        : edge[i] >= onLowest || !goesOn(search, b, edge[i], a);
+    // What is seen goes on: only a long strip needs points across.
+    if (!isEnd && own > extent) continue;
+    if (isEnd && edge[i] < onOutline) {
+      const across = edge[i] < onLowest ? acrossWall * patchWidth(search, b) : search.edge_mm;
+      size = Math.min(search.edge_mm, 0.5 * strip, across);
     }
     const j = i + 1 === count ? 0 : i + 1;
     const fine = Math.max(leastEdge_mm, size);
@@ -196,6 +201,12 @@ function goesOn(
   );
 }
 
+/** Longest side of the box around a triangle. */
+function extentOf({ tree: { boxes } }: SurfaceTree, t: number): number {
+  const i = 6 * t;
+  return Math.max(boxes[i + 3] - boxes[i], boxes[i + 4] - boxes[i + 1], boxes[i + 5] - boxes[i + 2]);
+}
+
 /** Whether the surface goes on smoothly beyond an edge of a triangle. */
 function isSmooth({ model, eye, surface: { partOf } }: Search, t: number, k: number): boolean {
   const part = partOf[t];
@@ -211,7 +222,8 @@ function patchWidth({ model, eye, surface: { partOf } }: Search, t: number): num
 
 const piece = new Float64Array(6);
 
-function crossGroups({ eye, surface, crossings }: Search, g: number, other: number): void {
+function crossGroups(search: Search, g: number, other: number): void {
+  const { eye, surface, crossings } = search;
   const { tree, normals, partOf } = surface;
   const { corners, slotOf } = eye.material.tree;
   const end = Math.min(tree.order.length, (g + 1) * groupSize);
@@ -222,10 +234,29 @@ function crossGroups({ eye, surface, crossings }: Search, g: number, other: numb
       const b = tree.order[j];
       if (partOf[a] === partOf[b] || !meet(tree.boxes, a * 6, tree.boxes, b * 6)) continue;
       if (!crossingOf(corners, slotOf[a] * 9, slotOf[b] * 9, normals, a * 3, b * 3, piece)) continue;
-      for (const c of piece) crossings.ends.push(c);
+      for (let k = 0; k < 6; k++) crossings.ends.push(piece[k]);
       crossings.triangles.push(a, b);
+      // A third part may stand in a gap: what faces a triangle then begins beside it.
+      const dot =
+        normals[a * 3] * normals[b * 3] +
+        normals[a * 3 + 1] * normals[b * 3 + 1] +
+        normals[a * 3 + 2] * normals[b * 3 + 2];
+      if (dot > facing) {
+        addCrossing(search, a, b, dot);
+        addCrossing(search, b, a, dot);
+      }
       eye.sunken[partOf[a]] = 1;
       eye.sunken[partOf[b]] = 1;
     }
   }
+}
+
+/** Notes a crossing as a line on triangle a, beside which, before triangle b, something may be seen. */
+function addCrossing({ surface, borders, edge_mm }: Search, a: number, b: number, dot: number): void {
+  const { normals, partOf } = surface;
+  const out = borders[partOf[a]];
+  for (let k = 0; k < 6; k++) out.push(piece[k]);
+  out.push(edge_mm);
+  for (let k = 0; k < 3; k++) out.push(edge_mm * (normals[b * 3 + k] - dot * normals[a * 3 + k]));
+  out.push(a);
 }

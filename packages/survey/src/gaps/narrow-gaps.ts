@@ -42,8 +42,7 @@ export function measureNarrowGaps(
   markSunken(model, eye, () => go(0.4, 0.4)(0));
   const { gaps, contacts } = findWalls(model, eye, facing, edge_mm, sealed, go(0.4, 0.8));
   const ending = () => go(0.8, 0.9)(0);
-  const { crossings, surface } = facing;
-  const crossed = trueCrossings(eye, crossings, surface.normals, surface.partOf, sealed, ending);
+  const crossed = trueCrossings(eye, facing, sealed, ending);
   const joints = findJoints(model, eye, contacts, crossed, edge_mm, sealed, ending);
   const found = pairWalls(gaps, () => go(0.9, 1)(0)).filter(
     ({ walls }) => walls.reduce((sum, w) => sum + w.area_mm2, 0) / 2 >= leastArea_mm2,

@@ -37,8 +37,9 @@ export interface Region {
   readonly outlineTriangles: readonly number[];
 }
 
-/** Borders between what a point sees are found to this share of an edge: 2 ^ -halvings. */
-const halvings = 10;
+/** Borders between what a point sees and what it does not are found to this, mm, or to so many halvings of an edge. */
+const fine_mm = 0.01;
+const mostHalvings = 12;
 
 /** Long edges of a wall are asked in pieces of about the given length what lies beyond them, in so many at most. */
 const mostPieces = 64;
@@ -239,6 +240,12 @@ function borderFinder(
     let low = 0;
     let high = 1;
     let width = views.width_mm[inner];
+    const length = Math.hypot(
+      xyz[3 * inner] - xyz[3 * outer],
+      xyz[3 * inner + 1] - xyz[3 * outer + 1],
+      xyz[3 * inner + 2] - xyz[3 * outer + 2],
+    );
+    const halvings = Math.min(mostHalvings, Math.ceil(Math.log2(length / fine_mm)));
     for (let n = 0; n < halvings; n++) {
       const s = (low + high) / 2;
       const f = (k: number) => mix(views.from, inner, outer, k, s);

@@ -11,11 +11,13 @@ const sight = newSight();
 
 /**
  * What of some lines (`perLine` numbers each, see `Facing`) has something to see beside it, with a stretch more at
- * either end: what faces a surface may lie behind something nearer, or in material. `normals`: per triangle.
+ * either end: what faces a surface may lie behind something nearer, or in material. `candidate`: 1 for
+ * triangles that something faces. `normals`: per triangle.
  */
 export function seenStretches(
   eye: Eye,
   part: number,
+  candidate: Uint8Array,
   lines: readonly number[],
   normals: Float64Array,
   step: () => void,
@@ -23,6 +25,7 @@ export function seenStretches(
   const out: number[] = [];
   for (let i = 0; i < lines.length; i += perLine) {
     if ((i / perLine) % linesAtOnce === 0) step();
+    if (candidate[lines[i + 10]] === 0) continue;
     const size = lines[i + 6];
     const along = [0, 1, 2].map((k) => lines[i + 3 + k] - lines[i + k]);
     const count = Math.max(1, Math.ceil(Math.hypot(along[0], along[1], along[2]) / (apart * size)));

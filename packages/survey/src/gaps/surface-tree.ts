@@ -79,8 +79,10 @@ export function surfaceTreeOf({ corners: c, slotOf, part, start }: Tree): Surfac
 export function leastDot(a: Float64Array, i: number, b: Float64Array, j: number): number {
   let sum = 0;
   for (let k = 0; k < 3; k++) {
-    const [p, q] = [a[i + k], a[i + 3 + k]];
-    const [r, s] = [b[j + k], b[j + 3 + k]];
+    const p = a[i + k];
+    const q = a[i + 3 + k];
+    const r = b[j + k];
+    const s = b[j + 3 + k];
     sum += Math.min(p * r, p * s, q * r, q * s);
   }
   return sum;

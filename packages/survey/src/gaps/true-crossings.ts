@@ -1,6 +1,6 @@
 import type { Sealed } from '../sealed.ts';
 import { partNear } from '../tree/whereabouts.ts';
-import type { Crossings } from './crossing.ts';
+import type { Facing } from './facing.ts';
 import { type Eye, look, newSight, open } from './look.ts';
 
 /** A straight piece of the line at which two parts run into each other. */
@@ -21,9 +21,7 @@ const sight = newSight();
  */
 export function trueCrossings(
   eye: Eye,
-  { ends, triangles }: Crossings,
-  normals: Float64Array,
-  partOf: Uint32Array,
+  { crossings: { ends, triangles }, surface: { normals, partOf }, candidate }: Facing,
   sealed: Sealed,
   step: () => void,
 ): CrossingLine[] {
@@ -32,21 +30,25 @@ export function trueCrossings(
   for (let i = 0; 2 * i < triangles.length; i++) {
     if (i % 1024 === 0) step();
     const [p, q] = [triangles[2 * i], triangles[2 * i + 1]];
-    const [ax, ay, az, bx, by, bz] = ends.slice(6 * i, 6 * i + 6);
-    const [x, y, z] = [(ax + bx) / 2, (ay + by) / 2, (az + bz) / 2];
+    const e = 6 * i;
+    const x = (ends[e] + ends[e + 3]) / 2;
+    const y = (ends[e + 1] + ends[e + 4]) / 2;
+    const z = (ends[e + 2] + ends[e + 5]) / 2;
     let [ux, uy, uz] = [0, 1, 2].map((k) => normals[3 * p + k] + normals[3 * q + k]);
     const length = Math.hypot(ux, uy, uz);
     if (length < 1e-6) continue;
     [ux, uy, uz] = [ux / length, uy / length, uz / length];
     if (partNear(eye.whereabouts, x + d * ux, y + d * uy, z + d * uz) >= 0) continue;
     if (sealed(x + d * ux, y + d * uy, z + d * uz, ux, uy, uz)) continue;
-    if (
-      facesBeyond(eye, normals, partOf, p, q, x, y, z) ||
-      facesBeyond(eye, normals, partOf, q, p, x, y, z)
-    ) {
-      continue;
-    }
-    lines.push({ part: partOf[p], partner: partOf[q], a: [ax, ay, az], b: [bx, by, bz] });
+    // Where nothing faces a triangle it touches nothing.
+    if (candidate[p] === 1 && facesBeyond(eye, normals, partOf, p, q, x, y, z)) continue;
+    if (candidate[q] === 1 && facesBeyond(eye, normals, partOf, q, p, x, y, z)) continue;
+    lines.push({
+      part: partOf[p],
+      partner: partOf[q],
+      a: [ends[e], ends[e + 1], ends[e + 2]],
+      b: [ends[e + 3], ends[e + 4], ends[e + 5]],
+    });
   }
   return lines;
 }

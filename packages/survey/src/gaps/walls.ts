@@ -24,10 +24,10 @@ export interface Wall {
   readonly bounds_mm: readonly [Vec3, Vec3];
   /** The wall cut out of its part, xyz per corner, mm. */
   readonly outline: Float64Array;
-  /** Points spread over the wall, six numbers each: a point across the air, and the normal of this wall. */
+  /** Points across the air from some of the wall, xyz each. */
   readonly looks: Float64Array;
-  /** Part across, per look. */
-  readonly lookPart: Int32Array;
+  /** Triangle across, per look. */
+  readonly lookTriangle: Int32Array;
   /** Points half-way across the gap, xyz each. */
   readonly middles: Float64Array;
   /** Triangles of the model in the wall, each once, and the narrowest width seen from it. */
@@ -73,7 +73,7 @@ export function findWalls(
     }
     if (chosen.length === 0) continue;
     go();
-    const lines = seenStretches(eye, part, borders[part], surface.normals, go);
+    const lines = seenStretches(eye, part, candidate, borders[part], surface.normals, go);
     const mesh = meshWalls(model, tree, part, chosen, lines, go);
     const views = lookFromWall(eye, mesh, go);
     const ways = newWays(mesh);
@@ -130,13 +130,12 @@ function* someOf(vertices: readonly number[], most: number): Generator<number> {
 
 function looksFrom({ mesh: { normals }, views, vertices }: Region) {
   const looks: number[] = [];
-  const part: number[] = [];
+  const triangle: number[] = [];
   for (const v of someOf(vertices, mostLooks)) {
     for (let k = 0; k < 3; k++) looks.push(views.from[3 * v + k] + normals[3 * v + k] * views.width_mm[v]);
-    for (let k = 0; k < 3; k++) looks.push(normals[3 * v + k]);
-    part.push(views.part[v]);
+    triangle.push(views.triangle[v]);
   }
-  return { looks: Float64Array.from(looks), lookPart: Int32Array.from(part) };
+  return { looks: Float64Array.from(looks), lookTriangle: Int32Array.from(triangle) };
 }
 
 function middlesOf({ mesh: { xyz, normals }, views, vertices }: Region): Float64Array {
