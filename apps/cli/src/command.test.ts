@@ -134,6 +134,50 @@ describe('wrong usage', () => {
   });
 });
 
+describe('coveline review', () => {
+  test('works kept calculations out anew, says why there is no number, and flags one that changed', () => {
+    const folder = mkdtempSync(join(dir, 'project-'));
+    writeFileSync(join(folder, 'box.stl'), boxWithoutLid());
+    const leg = {
+      calculation: 'dead-leg-ratio',
+      inputs: { length: '65 mm', branch: '26 mm', main: '26 mm' },
+    };
+    const calculations = [
+      { ...leg, id: 'same', title: 'Branch', gave: { value: 2.5, unit: '1' } },
+      { ...leg, id: 'other', title: 'Old branch', gave: { value: 2, unit: '1' } },
+      { ...leg, id: 'wrong', title: 'No branch', inputs: { length: '65 kg' } },
+    ];
+    const revisions = [{ id: 'A', label: 'A', file: 'box.stl' }];
+    const project = { schema: 'coveline.project/1', name: 'Box (invented)', revisions, calculations };
+    writeFileSync(join(folder, 'project.json'), JSON.stringify(project));
+    const { status, stdout } = coveline('review', folder, '--quiet', '--json', '-');
+    expect(status).toBe(0);
+    const [same, other, wrong] = JSON.parse(stdout).calculations;
+    expect(same).toMatchObject({
+      id: 'same',
+      result: { value: 2.5, unit: '1' },
+      refusal: null,
+      changed: false,
+    });
+    expect(same.working.formula).toContain('L_w/d = L/d');
+    expect(other).toMatchObject({ result: { value: 2.5 }, gave: { value: 2 }, changed: true });
+    expect(wrong).toMatchObject({ inputs: { length: '65 kg' }, result: null, changed: false });
+    expect(wrong.refusal).toMatch(/"65 kg" is a mass: expected a length/);
+    const { stdout: words } = coveline('review', folder, '--quiet');
+    expect(words).toContain("Branch: ratio by the rule's datum 2.5\n");
+    expect(words).toContain("Old branch: ratio by the rule's datum 2.5 (when it was kept: 2)");
+  });
+
+  test('the survey names the site that it went by', () => {
+    const path = join(dir, 'box.stl');
+    writeFileSync(path, boxWithoutLid());
+    const { stdout } = coveline('survey', path, '--quiet', '--measures', 'flatFaces', '--json', '-');
+    expect(JSON.parse(stdout).site).toMatchObject({ floor_mm: 0, nozzles: [] });
+    const words = coveline('survey', path, '--quiet', '--measures', 'flatFaces').stdout;
+    expect(words).toContain('Site, proposed from geometry and names: floor at 0 mm');
+  });
+});
+
 describe('coveline calc', () => {
   test('units in the values are understood and echoed', () => {
     const { status, stdout } = coveline('calc', 'drying-time', 'depth=0.05in', 'room=68F', '--json', '-');

@@ -51,7 +51,7 @@ const seen = ({ over }: Candidate, mouths: readonly OpenMouth[]) =>
 function candidates(known: Known, isOne: (part: number) => boolean, least_mm2: number): Candidate[] {
   const { model } = known;
   return model.parts.flatMap((_, part) => {
-    if (!isOne(part)) return [];
+    if (!isOne(part) || !mayCover(known, part, least_mm2)) return [];
     return rectanglesOf(model, part, least_mm2)
       .filter((face) => face.normal[2] < down)
       .map((face) => ({
@@ -61,6 +61,13 @@ function candidates(known: Known, isOne: (part: number) => boolean, least_mm2: n
       }))
       .filter((c) => c.over > 0);
   });
+}
+
+/** Large enough seen from below, and above a mouth: looking for its faces is worth the time. */
+function mayCover({ extents, mouths }: Known, part: number, least_mm2: number): boolean {
+  const { low, high } = extents[part];
+  const isLarge = (high[0] - low[0]) * (high[1] - low[1]) >= 0.5 * least_mm2;
+  return isLarge && mouths.some(({ mouth }) => high[2] > mouth.at_mm[2]);
 }
 
 /** Whether a ray from the mouth meets the face before anything else. */

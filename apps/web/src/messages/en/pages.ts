@@ -27,7 +27,7 @@ export const pages = {
   file: {
     title: 'File',
     intro:
-      'One PDF with brief, machine, findings with pictures, decisions and concessions, the table of requirements, the working of each number, and the cautions.',
+      'One PDF with brief, machine, findings with pictures, decisions and concessions, the table of requirements, the calculations kept with the machine, the working of each number, and the cautions.',
     make: 'Make the file',
     makeAgain: 'Make it again',
     open: 'Open the file',
