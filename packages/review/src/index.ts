@@ -23,6 +23,7 @@ export {
   type RevisionComparison,
   type Total,
 } from './revisions/findings.ts';
+export { inWords } from './round/evidence.ts';
 export type { Round, RoundItem, RoundStop } from './round/round.ts';
 export { proposeSite, type SiteProposals } from './site/propose-site.ts';
 export { type Coverage, type Trace, type TracedFinding, type TraceRow, traceOf } from './trace.ts';

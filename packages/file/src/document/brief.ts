@@ -1,5 +1,7 @@
+import { sourceByKey } from '@coveline/catalogue';
 import type { Brief, Product } from '@coveline/project';
 import { formatQuantity } from '@coveline/quantity';
+import { asksForLess, hazardsOf } from '@coveline/review';
 import type { FileContent, Row } from './content.ts';
 import type { Printer } from './printable.ts';
 import { careWords, cleaningWords } from './words.ts';
@@ -26,6 +28,7 @@ export function briefContent(brief: Brief, { text }: Printer): FileContent['brie
       title: brief.products.length > 1 ? `Product ${i + 1}` : 'Product',
       rows: productRows(product, row),
     })),
+    ...(brief.products.length === 0 ? [] : [{ title: 'Hazards', rows: hazardRows(brief, row) }]),
     {
       title: 'Cleaning',
       rows: [
@@ -37,6 +40,23 @@ export function briefContent(brief: Brief, { text }: Printer): FileContent['brie
         row('Profile of sources', brief.profile),
       ],
     },
+  ];
+}
+
+function hazardRows(brief: Brief, row: (label: string, value: string) => Row): Row[] {
+  const found = hazardsOf(brief);
+  return [
+    row(
+      'Leads to',
+      `${careWords[found.careLevel]}${asksForLess(brief, found) ? '; the brief asks for less' : ''}`,
+    ),
+    ...found.hazards.map((h) =>
+      row(
+        h.kind,
+        `${h.text}${h.authority ? ' A process authority decides.' : ''} (${h.products.join(', ')}; ${sourceByKey.get(h.citation.source)?.title ?? h.citation.source}, ${h.citation.clause})`,
+      ),
+    ),
+    ...found.assumptions.map((a) => row('Assumed', a)),
   ];
 }
 

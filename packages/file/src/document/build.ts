@@ -1,13 +1,16 @@
 import type { defaultSettings } from '@coveline/survey';
 import type { FileControl, FileRequest } from '../request.ts';
 import { briefContent } from './brief.ts';
+import { cleaningContent } from './cleaning.ts';
 import type { FileContent, Row } from './content.ts';
 import { concessionsContent, decidedInWords } from './decisions.ts';
 import { findingsContent } from './findings.ts';
 import { keptContent } from './kept.ts';
 import { machineContent } from './machine.ts';
 import { newPrinter } from './printable.ts';
+import { proofContent } from './proof.ts';
 import { requirementsContent, sourcesContent } from './requirements.ts';
+import { roundContent } from './round.ts';
 import { newScene } from './scene.ts';
 import { signImages } from './signs.ts';
 import { cautions, counted } from './words.ts';
@@ -69,6 +72,9 @@ export async function buildContent(request: FileRequest, control: FileControl = 
     decided: decidedInWords(review.findings, decisions),
     concessions: concessionsContent(review.findings, decisions, printer),
     ...requirementsContent(review, printer),
+    round: roundContent(request, printer),
+    cleaning: cleaningContent(request, scene, printer, book, keep),
+    proof: proofContent(request, printer, book),
     kept: keptContent(request, printer),
     workings: book.all(),
     settings: settingsRows(outcome.result.settings),

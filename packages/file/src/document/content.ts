@@ -112,6 +112,59 @@ export interface TableContent {
   readonly more: number;
 }
 
+/** A page for the cleaner. */
+export interface GroupSheet {
+  readonly title: string;
+  readonly facts: string;
+  readonly picture: Picture;
+  readonly parts: string;
+  readonly steps: readonly {
+    readonly number: string;
+    readonly what: string;
+    readonly how: string;
+    readonly strength: string;
+    readonly heat: string;
+    readonly time: string;
+  }[];
+  readonly hazards: readonly Row[];
+  readonly breaches: readonly string[];
+  readonly materials: readonly {
+    readonly material: string;
+    readonly medium: string;
+    readonly verdict: string;
+    readonly contact: string;
+    readonly why: string;
+  }[];
+}
+
+export interface CleaningContent {
+  readonly takes: readonly NumberContent[];
+  readonly notCounted: readonly string[];
+  readonly uncleaned: string;
+  readonly sheets: readonly GroupSheet[];
+}
+
+export interface RoundContent {
+  readonly summary: string;
+  readonly stops: readonly {
+    readonly title: string;
+    readonly rows: readonly { readonly question: string; readonly found: string; readonly who: string }[];
+  }[];
+  readonly open: readonly Row[];
+}
+
+export interface ProofContent {
+  readonly validation: readonly NumberContent[];
+  readonly points: readonly {
+    readonly number: number;
+    readonly name: string;
+    readonly finding: number;
+    readonly every: string;
+    readonly tests: readonly string[];
+  }[];
+  readonly stages: readonly Row[];
+}
+
 export interface FileContent {
   readonly title: string;
   readonly machine: string;
@@ -139,6 +192,9 @@ export interface FileContent {
     readonly element: string;
     readonly rows: readonly RequirementContent[];
   }[];
+  readonly round: RoundContent;
+  readonly cleaning: CleaningContent;
+  readonly proof: ProofContent;
   readonly kept: readonly KeptContent[];
   readonly workings: readonly WorkingContent[];
   readonly settings: readonly Row[];

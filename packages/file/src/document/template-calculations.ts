@@ -54,13 +54,13 @@ export const calculationsTemplate = `
     ]
   ]
 ]
-== Behind the findings
-Each number of a finding with the way it came about, so that it can be redone by hand.
+== Behind the numbers
+Each number of a finding, of cleaning and of samples with the way it came about, so that it can be redone by hand.
 #for w in d.workings [
   #working-title("C" + str(w.number), w.title)
   #working-body(w)
   #block(text(size: 8.5pt, fill: soft)[
-    Source: #w.source. Validity: #w.validity. Used by #if w.usedBy.len() > 1 [findings] else [finding] #w.usedBy.map(n => link(label("f" + str(n)), str(n))).join(", ").
+    Source: #w.source. Validity: #w.validity.#if w.usedBy.len() > 0 [ Used by #if w.usedBy.len() > 1 [findings] else [finding] #w.usedBy.map(n => link(label("f" + str(n)), str(n))).join(", ").]
   ])
   #if w.warnings.len() > 0 { bullets(w.warnings) }
 ]

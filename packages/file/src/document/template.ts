@@ -2,6 +2,7 @@ import { calculationsTemplate } from './template-calculations.ts';
 import { endTemplate } from './template-end.ts';
 import { findingsTemplate } from './template-findings.ts';
 import { tablesTemplate } from './template-tables.ts';
+import { workTemplate } from './template-work.ts';
 
 /** Page, type and the first chapters. Typst markup; every word of a user arrives as data and is never read as markup. */
 const frame = `
@@ -101,4 +102,5 @@ What the machine is for, as it was stated when it was reviewed. Everything below
 #if d.notes.len() == 0 [Nothing: every part was read whole.] else { bullets(d.notes) }
 `;
 
-export const template = frame + findingsTemplate + tablesTemplate + calculationsTemplate + endTemplate;
+export const template =
+  frame + findingsTemplate + tablesTemplate + workTemplate + calculationsTemplate + endTemplate;

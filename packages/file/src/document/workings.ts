@@ -4,8 +4,8 @@ import type { WorkingContent, WorkingParts } from './content.ts';
 import type { Printer } from './printable.ts';
 
 export interface WorkingBook {
-  /** Number of the calculation, new or known. */
-  readonly numberOf: (working: Working, finding: number) => number;
+  /** Number of the calculation, new or known. `finding`: the one that uses it, null for other chapters. */
+  readonly numberOf: (working: Working, finding: number | null) => number;
   readonly all: () => readonly WorkingContent[];
 }
 
@@ -21,7 +21,7 @@ export function newWorkingBook(printer: Printer): WorkingBook {
         known.set(key, index);
       }
       const { usedBy } = entries[index];
-      if (usedBy.at(-1) !== finding) usedBy.push(finding);
+      if (finding !== null && usedBy.at(-1) !== finding) usedBy.push(finding);
       return index + 1;
     },
     all: () =>

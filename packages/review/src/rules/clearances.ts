@@ -1,7 +1,7 @@
 /** Room under the machine, and the height of open product. */
 import { formatQuantity } from '@coveline/quantity';
 import type { Draft, RuleResult } from '../draft.ts';
-import { floorClearance } from '../geometry/floor.ts';
+import { type FloorClearance, floorClearance, surveyedClearance } from '../geometry/floor.ts';
 import { theName } from '../names/display.ts';
 import { derived, input, measured } from '../numbers/measured.ts';
 import { limitOf, type Scene } from '../scene.ts';
@@ -19,7 +19,10 @@ export function clearances(scene: Scene): RuleResult {
   const stands = onBench.test(`${scene.brief.purpose} ${scene.brief.environment.description}`);
   const carries = (p: number) =>
     is[p]?.element === 'feet' || is[p]?.element === 'castor' || isFootFastener(scene, p);
-  const room = floorClearance(extents, carries);
+  const surveyed = scene.survey.measures.clearances;
+  const room = surveyed
+    ? surveyedClearance(scene.known, surveyed, carries)
+    : floorClearance(extents, carries);
   const settles = ['feet-height', 'feet-bench-height', 'feet-product-height'];
   if (!room) return { drafts: [], settles, basis: 'The model has no parts', notes: [] };
   const hasFeet = is.some((r) => r?.element === 'feet' || r?.element === 'castor');
@@ -53,7 +56,9 @@ export function clearances(scene: Scene): RuleResult {
     notes: [
       stands
         ? 'The brief says that the machine stands on a bench: clearance is counted from the bench top.'
-        : 'The lowest point of the model is taken as the floor.',
+        : surveyed
+          ? 'Clearance is counted from the floor of the site.'
+          : 'The lowest point of the model is taken as the floor.',
     ],
     idle: stands
       ? {
@@ -74,7 +79,7 @@ function isFootFastener(scene: Scene, p: number): boolean {
 
 function underMachine(
   scene: Scene,
-  room: NonNullable<ReturnType<typeof floorClearance>>,
+  room: FloorClearance,
   stands: boolean,
   feet: readonly number[],
 ): Draft | null {
@@ -92,7 +97,7 @@ function underMachine(
     status: feet.length > 0 ? 'notMet' : 'notShown',
     measure: 'clearances',
     anchor: surface,
-    places: [],
+    places: room.place ? [room.place] : [],
     // The lowest part hangs there; longer feet would lift it.
     parts: [room.lowest, ...feet],
     area: 'nonFood',
@@ -102,7 +107,9 @@ function underMachine(
         'Clearance',
         room.clearance_mm,
         'mm',
-        `lowest hanging part less the ${surface}; feet, legs and what stands on the ${surface} left out`,
+        room.place
+          ? `lowest underside of at least ${formatQuantity(scene.survey.settings.leastUnderside_cm2, 'cm2')} that is open to the ${surface}; feet left out`
+          : `lowest hanging part less the ${surface}; feet, legs and what stands on the ${surface} left out`,
       ),
       derived(
         'Way in over height',

@@ -2,7 +2,7 @@
 import type { Demand } from '@coveline/catalogue';
 import { formatQuantity } from '@coveline/quantity';
 import type { Draft, RuleResult } from '../draft.ts';
-import type { Hanging } from '../geometry/mouth.ts';
+import { type OverMouth, overMouths } from '../geometry/over-mouths.ts';
 import { TheName, theName } from '../names/display.ts';
 import type { Noun } from '../names/nouns.ts';
 import { measured } from '../numbers/measured.ts';
@@ -26,41 +26,30 @@ const belongsThere: ReadonlySet<Noun> = new Set([
 /** What covers a mouth altogether is a roof. */
 const roof = 0.97;
 
-interface Above {
-  readonly part: number;
-  readonly container: number;
-  readonly hanging: Hanging;
+interface Above extends OverMouth {
   readonly demand: Demand;
 }
 
 export function overhead(scene: Scene): RuleResult {
   const filter = filterHeight(scene);
+  const inStream = scene.survey.measures.openSky?.places.some((v) => v.distance_mm !== undefined) ?? false;
+  const { over, mouths, basis } = overMouths(scene);
   const above: Above[] = [];
-  for (const { mouth, above: hangings } of scene.known.mouths) {
-    for (const hanging of hangings) {
-      const z = mouth.at_mm[2] + hanging.height_mm;
-      if (filter !== null && z >= filter - 1) continue;
-      const demand = demandOn(scene, hanging, filter !== null);
-      if (demand) above.push({ part: hanging.part, container: mouth.part, hanging, demand });
-    }
+  for (const one of over) {
+    if (filter !== null && one.z >= filter - 1) continue;
+    const demand = demandOn(scene, one, filter !== null || inStream);
+    if (demand) above.push({ ...one, demand });
   }
   const groups = new Map<string, Above[]>();
   for (const a of above) {
     const key = `${a.demand.id}|${unitOf(scene, a.part)}`;
     groups.set(key, [...(groups.get(key) ?? []), a]);
   }
-  const count = scene.known.mouths.length;
   return {
     drafts: [...groups.values()].map((group) => draftOf(scene, group)),
     settles: ['frame-overhead', 'drive-over', 'cable-none-over', 'hood-first', 'bear-drip', 'hood-light'],
-    basis:
-      count === 0
-        ? 'No part is named as an open container, so nothing was looked for above one'
-        : `Looked straight up from ${count} open ${count === 1 ? 'container' : 'containers'}, known by their names`,
-    notes:
-      count === 0
-        ? ['No open container was recognised by name: what hangs above product was not looked for.']
-        : [],
+    basis,
+    notes: mouths === 0 ? [`${basis}: what hangs above product was not looked for.`] : [],
   };
 }
 
@@ -79,7 +68,7 @@ function filterHeight(scene: Scene): number | null {
   return lows.length === 0 ? null : Math.min(...lows);
 }
 
-function demandOn(scene: Scene, { part, share }: Hanging, underFilter: boolean): Demand | null {
+function demandOn(scene: Scene, { part, share }: OverMouth, underFilter: boolean): Demand | null {
   const is = scene.known.is[part];
   if (is && is.from === 'name' && belongsThere.has(is.noun)) return null;
   const byElement: Partial<Record<string, string>> = {
@@ -100,18 +89,42 @@ function demandOn(scene: Scene, { part, share }: Hanging, underFilter: boolean):
   );
 }
 
+/** Shares that the survey found belong to different parts of the mouth, so those of one obstacle add up. */
+interface Worst {
+  readonly container: number;
+  readonly share: number;
+  readonly height_mm: number;
+}
+
+function worstOf(group: readonly Above[], share: (a: Above) => number): Worst {
+  const byContainer = new Map<number, Worst>();
+  for (const a of group) {
+    const before = byContainer.get(a.container);
+    byContainer.set(a.container, {
+      container: a.container,
+      share: a.place ? Math.min(1, (before?.share ?? 0) + share(a)) : Math.max(before?.share ?? 0, share(a)),
+      height_mm: Math.min(before?.height_mm ?? Infinity, a.height_mm),
+    });
+  }
+  return [...byContainer.values()].sort((a, b) => b.share - a.share || a.container - b.container)[0];
+}
+
 function draftOf(scene: Scene, group: readonly Above[]): Draft {
+  const { demand } = group[0];
+  const isAir = demand.id === 'hood-first' || demand.id === 'hood-light';
+  const shareOf = (a: Above) => (isAir ? (a.hides ?? a.share) : a.share);
   const sorted = [...group].sort(
-    (a, b) => b.hanging.share - a.hanging.share || a.container - b.container || a.part - b.part,
+    (a, b) => shareOf(b) - shareOf(a) || a.container - b.container || a.part - b.part,
   );
-  const { demand, part, hanging, container } = sorted[0];
+  const [{ part }] = sorted;
+  const { container, share, height_mm } = worstOf(group, shareOf);
   const containers = [...new Set(sorted.map((a) => a.container))];
   const parts = [...new Set(sorted.map((a) => a.part))];
+  const places = [...new Set(sorted.flatMap((a) => (a.place ? [a.place] : [])))];
   const name = TheName(scene.known.model.parts[part].name);
   const jar = theName(scene.known.model.parts[container].name);
-  const percent = `${Math.max(1, Math.round(hanging.share * 100))} %`;
-  const high = formatQuantity(hanging.height_mm, 'mm', { digits: 3 });
-  const isAir = demand.id === 'hood-first' || demand.id === 'hood-light';
+  const percent = `${Math.max(1, Math.round(share * 100))} %`;
+  const high = formatQuantity(height_mm, 'mm', { digits: 3 });
   const more = containers.length > 1 ? ` (${containers.length} containers)` : '';
   return {
     demand,
@@ -122,7 +135,7 @@ function draftOf(scene: Scene, group: readonly Above[]): Draft {
     status: 'notMet',
     measure: 'overhead',
     anchor: firstId(scene, parts),
-    places: [],
+    places,
     parts: [...parts, ...containers],
     area: 'food',
     title: isAir
@@ -131,18 +144,22 @@ function draftOf(scene: Scene, group: readonly Above[]): Draft {
     numbers: [
       measured(
         'Share of the mouth below it',
-        hanging.share * 100,
+        share * 100,
         '%',
-        'rays straight up from points spread over the mouth, taken as the ellipse inside its rim',
+        isAir && group.some((a) => a.hides !== undefined)
+          ? 'rays against the stream from the mouth to the filter face, by area'
+          : 'looks straight up from the mouth, by area; what falls stops at the first thing below it',
       ),
-      measured('Height above the mouth', hanging.height_mm, 'mm', 'least height of the part above the mouth'),
+      measured('Height above the mouth', height_mm, 'mm', 'least height of the part above the mouth'),
     ],
     why: whyOf(demand, theName(scene.known.model.parts[part].name), jar),
     harm: 'falls',
-    weight: hanging.share * 100,
+    weight: share * 100,
     weightLabel: 'percent of the mouth',
     caveats: [
-      'The open container is known by its name, its mouth by the points of its rim.',
+      places.length > 0
+        ? 'Where the mouth is, and how wide, was proposed from the model or set by people.'
+        : 'The open container is known by its name, its mouth by the points of its rim.',
       ...(isAir ? ['Straight rays, not flow: a smoke study shows how the air goes round it.'] : []),
     ],
   };
