@@ -245,15 +245,20 @@ export function toSegment(
 
 const middle = new Float64Array(3);
 
-/** Way to the middle of a closed border: on from the vertex beside it by the plane front that passes there. */
-function wayTo({ mesh, way, onward }: Ways, border: Border, { a, b, vertex }: Segment): number {
+/**
+ * Way to the middle of a closed border: on from the vertex beside it by the plane front that passes there, no farther
+ * than straight across to the border, for the front mostly runs along it.
+ */
+function wayTo({ mesh, way, onward }: Ways, border: Border, { a, b, outward, vertex }: Segment): number {
   const i = 3 * vertex;
   let along = 0;
+  let across = 0;
   for (let k = 0; k < 3; k++) {
     middle[k] = (a[k] + b[k]) / 2;
     along += (middle[k] - mesh.xyz[i + k]) * onward[i + k];
+    across += (middle[k] - mesh.xyz[i + k]) * outward[k];
   }
-  const d = way[vertex] + Math.max(0, along);
+  const d = way[vertex] + Math.max(0, Math.min(along, across));
   return Number.isFinite(d) ? straightWay(border, middle, 0, mesh.normals, i, d, heading) : d;
 }
 

@@ -183,7 +183,10 @@ function addTriangle(
   if (cuts.length === 2) {
     const leaving = within[0] !== within[1] ? within[0] : within[1];
     const [first, last] = leaving ? cuts : [cuts[1], cuts[0]];
-    addSegment(builder, [first.at, last.at], normal, vertex, (first.width + last.width) / 2);
+    // The vertex beside it is the nearest one: on long triangles the other is far away.
+    const beside = corners.filter((_, k) => within[k]);
+    const nearest = beside.length === 1 ? vertex : nearestOf(mesh, beside, first.at, last.at);
+    addSegment(builder, [first.at, last.at], normal, nearest, (first.width + last.width) / 2);
   }
   let area = 0;
   for (let k = 2; k < polygon.length; k++) {
@@ -192,6 +195,17 @@ function addTriangle(
     for (const p of piece) builder.corners.push(...p);
   }
   builder.area += area;
+}
+
+/** Of some vertices the one that is nearest to the middle between two points. */
+function nearestOf({ xyz }: WallMesh, vertices: readonly number[], a: Point, b: Point): number {
+  const off = (v: number) =>
+    Math.hypot(
+      xyz[3 * v] - (a[0] + b[0]) / 2,
+      xyz[3 * v + 1] - (a[1] + b[1]) / 2,
+      xyz[3 * v + 2] - (a[2] + b[2]) / 2,
+    );
+  return vertices.reduce((best, v) => (off(v) < off(best) ? v : best));
 }
 
 /** `ends` run counter-clockwise around the region. */
