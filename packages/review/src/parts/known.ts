@@ -52,7 +52,19 @@ export function knowledgeOf(model: Model): Known {
     isPack,
     mouths: mouths
       .filter((m) => !lidded.has(m.part))
-      .map((mouth) => ({ mouth, above: hangingOver(model, extents, mouth, reach_mm, isPack) })),
+      .map((mouth) => openMouth(mouth, () => hangingOver(model, extents, mouth, reach_mm, isPack))),
+  };
+}
+
+/** Not everybody who asks for mouths asks what hangs above them, and that takes far longer. */
+function openMouth(mouth: Mouth, look: () => readonly Hanging[]): OpenMouth {
+  let above: readonly Hanging[] | undefined;
+  return {
+    mouth,
+    get above() {
+      above ??= look();
+      return above;
+    },
   };
 }
 
