@@ -140,19 +140,26 @@ function wallAround(region: Region, first: number, patch: readonly number[]): Wa
   return { origin, direction, radius, ...extent, triangles, isBore: !isRing };
 }
 
-/** Of the border of the last wall that was grown: the share over which the surface runs on smoothly. */
+/**
+ * Of the border of the last wall that was grown: the share over which the surface runs on smoothly into a bend, which
+ * turns inwards on one side and outwards on the other. The round edge of a mouth turns outwards all around.
+ */
 function runsOn({ weld, round, rounds }: Region, triangles: readonly number[]): number {
-  let smooth = 0;
+  let inwards = 0;
+  let outwards = 0;
   let border = 0;
   for (const t of triangles) {
     for (let h = 3 * t; h < 3 * t + 3; h++) {
       if (weld.twin[h] < 0 || round[(weld.twin[h] / 3) | 0] === rounds) continue;
       const length = edgeLength(weld, h);
+      const turn = turnAt(weld, h, weld.normals);
       border += length;
-      if (Math.abs(turnAt(weld, h, weld.normals)) < smoothTurn) smooth += length;
+      if (Math.abs(turn) > smoothTurn) continue;
+      if (turn < 0) inwards += length;
+      else outwards += length;
     }
   }
-  return border > 0 ? smooth / border : 0;
+  return border > 0 ? (2 * Math.min(inwards, outwards)) / border : 0;
 }
 
 /** The cylinder that the triangles lie on from the inside; undefined where they lie on none. */

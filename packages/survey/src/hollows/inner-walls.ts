@@ -21,7 +21,7 @@ export interface InnerWalls {
 }
 
 /** A place on a triangle of the part, in the frame of its shape, where that lies inside the part alone. */
-export type InsideTest = (triangle: number, seed: number) => InnerWalls['points'][number] | undefined;
+type InsideTest = (triangle: number, seed: number) => InnerWalls['points'][number] | undefined;
 
 /**
  * Inner walls of one part, other parts left aside. Points are spread by area, rays over the half space of the air in a
@@ -49,7 +49,7 @@ export function innerWallsOf(looks: Looks, part: number, least_cm2: number): Inn
   return look(points);
 }
 
-export function insideTest(looks: Looks, part: number): InsideTest {
+function insideTest(looks: Looks, part: number): InsideTest {
   const { shape: index, placement } = looks.model.parts[part];
   const shape = looks.model.shapes[index];
   const diagonal = diagonalOf(shape);

@@ -5,11 +5,11 @@
 import { transformPoint, type Vec3 } from '@coveline/model';
 import type { BlindChannel, ClosedHollow, Control, OpenMember } from '../result.ts';
 import { step } from '../stopped.ts';
-import { firstHit, newHit } from '../tree/ray.ts';
+import { anyHit, firstHit, newHit } from '../tree/ray.ts';
 import { type Ball, ballAt, widened } from './ball.ts';
 import { circle } from './drawing.ts';
 import type { Found } from './found.ts';
-import { type InnerWalls, innerWallsOf, insideTest } from './inner-walls.ts';
+import { type InnerWalls, innerWallsOf } from './inner-walls.ts';
 import type { Looks } from './looks.ts';
 import { type MemberShape, memberShape } from './member-shape.ts';
 import { along, dot, minus } from './vector.ts';
@@ -122,7 +122,8 @@ function openMember(
         ]),
     ...(walks.some(({ end }) => end === 'continued') ? ['At one end another tube leads on.'] : []),
   ];
-  const triangles = innerTriangles(looks, p, control);
+  const balls = walks.flatMap((w) => w.balls);
+  const triangles = wallsAround(looks, p, balls, placeOf, control);
   return {
     place: {
       parts: [id],
@@ -175,24 +176,53 @@ function startOf(
   return undefined;
 }
 
-/** Triangles of a part with their middle on an inner wall, in model order. */
-function innerTriangles(looks: Looks, p: number, control: Control): number[] {
-  const isInside = insideTest(looks, p);
-  const { model } = looks;
-  const count = model.shapes[model.parts[p].shape].triangles.length / 3;
+/** Triangles of a part whose middle is seen from the nearest ball of the walks, in model order. */
+function wallsAround(
+  { model, material, start }: Looks,
+  p: number,
+  balls: readonly Ball[],
+  place: (at: Vec3) => number,
+  control: Control,
+): number[] {
+  const { shape, placement } = model.parts[p];
+  const { positions: xyz, triangles } = model.shapes[shape];
+  const row = balls.map(({ at }) => ({ at, s: place(at) })).sort((a, b) => a.s - b.s);
   const found: number[] = [];
-  for (let t = 0; t < count; t++) {
+  for (let t = 0; t < triangles.length / 3; t++) {
     if (t % watch === 0) step(control, 'hollows', 0.9);
-    if (isInside(t, middle)) found.push(looks.start[p] + t);
+    const at = transformPoint(placement, middleOf(xyz, triangles, t));
+    const way = minus(nearestInRow(row, place(at)), at);
+    // From just off the triangle, for it stands in its own way.
+    if (!anyHit(material.tree, ...along(at, way, off), ...way, 1 - off)) found.push(start[p] + t);
   }
   return found;
 }
 
+/** Share of the way to the ball at which the look begins. */
+const off = 1e-4;
 /** Triangles between two looks at the signal. */
-const watch = 2000;
+const watch = 20_000;
 
-/** A seed whose place lies near the middle of a triangle. */
-const middle = 38;
+function middleOf(xyz: Float64Array, triangles: Uint32Array, t: number): Vec3 {
+  const [a, b, c] = [0, 1, 2].map((k) => 3 * triangles[3 * t + k]);
+  return [
+    (xyz[a] + xyz[b] + xyz[c]) / 3,
+    (xyz[a + 1] + xyz[b + 1] + xyz[c + 1]) / 3,
+    (xyz[a + 2] + xyz[b + 2] + xyz[c + 2]) / 3,
+  ];
+}
+
+/** By bisection in a row that ascends. */
+function nearestInRow(row: readonly { readonly at: Vec3; readonly s: number }[], s: number): Vec3 {
+  let low = 0;
+  let high = row.length - 1;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (row[middle].s < s) low = middle;
+    else high = middle;
+  }
+  return Math.abs(row[low].s - s) <= Math.abs(row[high].s - s) ? row[low].at : row[high].at;
+}
 
 function boundsOf(points: readonly Vec3[]): [Vec3, Vec3] {
   const bound = (pick: (...values: number[]) => number): Vec3 =>
