@@ -41,9 +41,10 @@ const cap = (radius: number, height: number, z: number): Shape3D => {
 
 export const hexBolt = (d: Size, length: number) =>
   hexagon(sizes[d].flats, sizes[d].head).fuse(rod(d, length, -length));
-export const domedBolt = (d: Size, length: number) => {
+/** `crown`: height of the dome over the width across flats. */
+export const domedBolt = (d: Size, length: number, crown = 0.25) => {
   const { flats, head } = sizes[d];
-  return hexBolt(d, length).fuse(cap(0.49 * flats, 0.25 * flats, head));
+  return hexBolt(d, length).fuse(cap(0.49 * flats, crown * flats, head));
 };
 export const hexNut = (d: Size) => hexagon(sizes[d].flats, sizes[d].nut).cut(rod(d, sizes[d].nut));
 /** Hexagon with a half sphere above and a blind hole from below. */

@@ -17,6 +17,7 @@ import {
   placedAt,
   pocketPlate,
   read,
+  rod,
   type Size,
   setScrew,
   sizes,
@@ -88,6 +89,8 @@ describe.each([4, 8, 20] as const)('M%d', (d) => {
 const lookalikes: readonly (readonly [string, () => Drawn])[] = [
   ['hexagonal standoff, twice as long as wide', () => hexBar(10, 20)],
   ['hexagonal bar of a frame', () => hexBar(27, 600)],
+  ['standoff with a stud', () => hexBar(10, 20).fuse(rod(5, 8, -8))],
+  ['hexagonal spacer with a hole', () => hexBar(10, 20).cut(rod(5.5, 20))],
   ['hexagonal container', () => hexCup(80, 60)],
   ['small hexagonal cup', () => hexCup(20, 12)],
   ['hexagonal sleeve with a thin wall', () => hexSleeve(30, 20)],
@@ -103,6 +106,11 @@ it.each(lookalikes)('%s is no fastener', async (_name, make) => {
   for (const model of [drawn, trianglesOnly(drawn, 0, 1), trianglesOnly(drawn, 0.01, 7)]) {
     expect(await measured(model)).toEqual({ heads: [], threads: [] });
   }
+});
+
+it('a head whose top is barely crowned is not domed', async () => {
+  const { heads } = await measured(await read([{ shape: domedBolt(8, 24, 0.03), name: 'part' }]));
+  expect(heads.map((h) => h.kind)).toEqual(['hexagon']);
 });
 
 it('a hexagon that stands on a plate of its own part is a head', async () => {

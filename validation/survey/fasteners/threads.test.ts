@@ -93,6 +93,21 @@ describe.each([4, 8, 20] as const)('M%d', (d) => {
     expect(Math.abs(threads[0].exposed_mm - nut)).toBeLessThan(0.1);
   });
 
+  it('half in a wall counts half, and a wall beside it covers nothing', async () => {
+    const length = 4 * d;
+    const half = await read([
+      { shape: hexBolt(d, length), name: 'bolt' },
+      { shape: makeBox([0, -3 * d, -3 * d], [3 * d, 3 * d, -d]), name: 'wall' },
+    ]);
+    // 2 d of its length has one half of its round in the wall; sixteen directions tell the half exactly.
+    expect((await measured(half)).threads.map((t) => t.exposed_mm)).toEqual([expect.closeTo(length - d, 1)]);
+    const beside = await read([
+      { shape: hexBolt(d, length), name: 'bolt' },
+      { shape: makeBox([1.2 * d, -3 * d, -3 * d], [3 * d, 3 * d, -d]), name: 'wall' },
+    ]);
+    expect((await measured(beside)).threads.map((t) => t.exposed_mm)).toEqual([expect.closeTo(length, 6)]);
+  });
+
   it('a plain rod without a nut is no thread, but for its name', async () => {
     expect(await measured(await read([{ shape: rod(d, 60), name: 'guide' }]))).toEqual({
       heads: [],
