@@ -6,6 +6,7 @@ import * as z from 'zod';
 import { answer } from './answer.ts';
 import { surfaceGroup } from './cleaning.ts';
 import { keptCalculation } from './kept-calculation.ts';
+import { sampleResult } from './sample-result.ts';
 import { brief, decision, type Project, partChange, upAxis } from './schema.ts';
 import { siteChange } from './site.ts';
 
@@ -35,6 +36,12 @@ export const command = z.discriminatedUnion('do', [
     revision: z.string(),
     group: z.string().min(1).max(100).describe('id of a group of surfaces, new or known'),
     set: surfaceGroup.omit({ id: true }).nullable().describe('null returns it to what is proposed'),
+  }),
+  z.object({
+    do: z.literal('setResult'),
+    revision: z.string(),
+    result: z.string().min(1).max(100).describe('id of a result, new or known'),
+    set: sampleResult.omit({ id: true }).nullable().describe('null removes it'),
   }),
   z.object({
     do: z.literal('setRevision'),
@@ -84,6 +91,11 @@ export function applyCommand(project: Project, c: Command): { project: Project; 
       const before = project.cleaning[known(project, c.revision)]?.[c.group] ?? null;
       const cleaning = withEntry(project.cleaning, c.revision, c.group, c.set);
       return { project: { ...project, cleaning }, inverse: { ...c, set: before } };
+    }
+    case 'setResult': {
+      const before = project.results[known(project, c.revision)]?.[c.result] ?? null;
+      const results = withEntry(project.results, c.revision, c.result, c.set);
+      return { project: { ...project, results }, inverse: { ...c, set: before } };
     }
     case 'setRevision': {
       const before = project.revisions.find((r) => r.id === known(project, c.revision))!;

@@ -19,6 +19,10 @@ export function describeCommand(command: Command, project: Project): string {
       return describeAnswer(command);
     case 'setGroup':
       return describeGroup(command, project);
+    case 'setResult':
+      return command.set === null
+        ? 'Remove the result of a sample'
+        : `Note a result of ${command.set.on} for ${command.set.of}`;
     case 'setRevision':
       return describeRevision(command, project);
     case 'setSite':

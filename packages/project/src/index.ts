@@ -14,6 +14,7 @@ export { applyCommand, type Command, command } from './command.ts';
 export { describeCommand } from './describe.ts';
 export { type KeptCalculation, keptCalculation, longestInput } from './kept-calculation.ts';
 export { type ParsedProject, parseProject } from './parse.ts';
+export { type SampleResult, sampleResult } from './sample-result.ts';
 export * from './schema.ts';
 export { type SiteChange, type SiteItem, siteChange, siteItem } from './site.ts';
 export {

@@ -6,6 +6,7 @@ import * as z from 'zod';
 import { answer } from './answer.ts';
 import { cleaningWay, surfaceGroup } from './cleaning.ts';
 import { keptCalculation } from './kept-calculation.ts';
+import { sampleResult } from './sample-result.ts';
 import { siteChange } from './site.ts';
 
 export const areaClass = z.enum(['food', 'splash', 'nonFood']).describe('EN 1672-2');
@@ -146,6 +147,8 @@ export const project = z.object({
   cleaning: z.record(z.string(), z.record(z.string(), surfaceGroup.omit({ id: true }))).default({}),
   /** Per revision id: what people said of the site, by id of the thing that is proposed or added. */
   site: z.record(z.string(), z.record(z.string(), siteChange)).default({}),
+  /** Per revision id: results of samples, by id. */
+  results: z.record(z.string(), z.record(z.string(), sampleResult.omit({ id: true }))).default({}),
   /** In the order in which they were kept. */
   calculations: z.array(keptCalculation).default([]),
 });

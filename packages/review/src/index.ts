@@ -13,6 +13,8 @@ export {
   type SamplingPoint,
   verdictOn,
 } from './proof/points.ts';
+export { type ReadResults, readResults, type Targets } from './proof/read-results.ts';
+export { baseline, type JudgedResult, type Trend, type TrendChart, trendsOf } from './proof/results.ts';
 export type { ReviewRequest } from './request.ts';
 export { review } from './review.ts';
 export { compareRevisions, type RevisionChange, type Surveyed } from './revisions/compare.ts';
