@@ -82,8 +82,9 @@ function isShorterAt(line: number): boolean {
   const wy = l[i + 8];
   const wz = l[i + 9];
   const foot = wx * l[i] + wy * l[i + 1] + wz * l[i + 2];
-  // Beyond the line nothing is looked for.
-  if (wx * ax + wy * ay + wz * az < foot - 1e-9 && wx * bx + wy * by + wz * bz < foot - 1e-9) return false;
+  // Well beyond the line nothing is looked for; edges along it are cut, or the triangles there would become slivers.
+  const beyond = foot - 0.5 * l[i + 6] * Math.sqrt(wx * wx + wy * wy + wz * wz);
+  if (wx * ax + wy * ay + wz * az < beyond && wx * bx + wy * by + wz * bz < beyond) return false;
   const ux = l[i + 3] - l[i];
   const uy = l[i + 4] - l[i + 1];
   const uz = l[i + 5] - l[i + 2];
