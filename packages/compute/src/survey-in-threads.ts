@@ -9,11 +9,12 @@ import {
   type ModelHealth,
   type Offered,
   offered,
-  onAirSpace,
   onSealedAir,
   outcomeOf,
   type SealedAir,
+  type SharedWork,
   type SurveyOutcome,
+  sharedWork,
   shareTree,
   survey,
   treeOf,
@@ -61,17 +62,21 @@ function run(
   const todo = new Set<Job>(jobsFor(names));
   const running = new Map<Worker, Job>();
   const done = new Map<Worker, number>();
+  const owners = new Map<SharedWork, Worker>();
   let sealed: SealedAir | undefined;
   let health: ModelHealth | undefined;
 
   const post = (worker: Worker, message: ToThread): void => worker.postMessage(message);
   const give = (worker: Worker): void => {
     if (running.has(worker)) return;
-    const job = jobOf(todo, worker === workers[0], sealed !== undefined);
+    const job = jobOf(todo, worker, owners, sealed !== undefined);
     if (job === undefined) return;
     todo.delete(job);
     running.set(worker, job);
-    post(worker, { type: 'job', job, ...(sealed && { sealed }) });
+    const work = workOf(job);
+    if (work) owners.set(work, worker);
+    const keeps = [job, ...todo].flatMap((each) => workOf(each) ?? []);
+    post(worker, { type: 'job', job, keeps, ...(sealed && { sealed }) });
   };
 
   return new Promise((resolve, reject) => {
@@ -115,14 +120,27 @@ function run(
 }
 
 function jobsFor(names: readonly Offered[]): Job[] {
-  const needsAir = names.some((name) => onAirSpace.has(name) || onSealedAir.has(name));
+  const needsAir = names.some((name) => sharedWork[name] === 'air' || onSealedAir.has(name));
   return [...(needsAir ? (['air'] as const) : []), ...names, 'health'];
 }
 
-/** The next job of a thread. The air space stays in the first thread, and so do the measures that read it. */
-function jobOf(todo: ReadonlySet<Job>, isFirst: boolean, isSealedKnown: boolean): Job | undefined {
-  const jobs = [...todo];
-  const ofAir = (job: Job): boolean => job === 'air' || onAirSpace.has(job as Offered);
-  const isOpen = (job: Job): boolean => !ofAir(job) && (isSealedKnown || !onSealedAir.has(job as Offered));
-  return (isFirst ? jobs.find(ofAir) : undefined) ?? jobs.find(isOpen);
+/** The next job of a thread. Measures that share work follow it into its thread, and are done there first. */
+function jobOf(
+  todo: ReadonlySet<Job>,
+  worker: Worker,
+  owners: ReadonlyMap<SharedWork, Worker>,
+  isSealedKnown: boolean,
+): Job | undefined {
+  const ownerOf = (job: Job): Worker | undefined => {
+    const work = workOf(job);
+    return work && owners.get(work);
+  };
+  const open = [...todo].filter(
+    (job) => (ownerOf(job) ?? worker) === worker && (isSealedKnown || !onSealedAir.has(job as Offered)),
+  );
+  return open.find((job) => ownerOf(job) === worker) ?? open[0];
+}
+
+function workOf(job: Job): SharedWork | undefined {
+  return job === 'air' ? 'air' : sharedWork[job as Offered];
 }

@@ -30,6 +30,7 @@ port.on('message', async (message: ToThread) => {
     adoptTree(model!, message.tree, thread);
   } else {
     if (message.sealed) prepared.sealed ??= sealedFrom(message.sealed);
+    for (const work of ['air', 'reach'] as const) if (!message.keeps.includes(work)) delete prepared[work];
     tell(await work(model!, message.job));
   }
 });

@@ -5,6 +5,7 @@ import type {
   Offered,
   SealedAir,
   SharedTree,
+  SharedWork,
   SurveyRequest,
 } from '@coveline/survey';
 
@@ -26,7 +27,13 @@ export type Job = 'air' | 'health' | Offered;
 export type ToThread =
   | Open
   | { readonly type: 'tree'; readonly tree: SharedTree }
-  | { readonly type: 'job'; readonly job: Job; readonly sealed?: SealedAir };
+  | {
+      readonly type: 'job';
+      readonly job: Job;
+      readonly sealed?: SealedAir;
+      /** What later jobs will read: the memory of all else can go. */
+      readonly keeps: readonly SharedWork[];
+    };
 
 export type FromThread =
   | { readonly type: 'progress'; readonly stage: string; readonly done: number }

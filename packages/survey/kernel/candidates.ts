@@ -1,5 +1,5 @@
 import { RAY, SIZES } from './layout';
-import { DX, DY, DZ, EARLY, EDGE, EDGES, MIN, OX, OY, OZ, TURN } from './single';
+import { DX, DY, DZ, EARLY, EDGE, EDGES, MIN, OX, OY, OZ } from './single';
 
 /**
  * Lanes of a leaf whose triangle the ray may meet before `far`: a bit each. After Moeller and Trumbore, Fast, minimum
@@ -44,10 +44,5 @@ import { DX, DY, DZ, EARLY, EDGE, EDGES, MIN, OX, OY, OZ, TURN } from './single'
     f32x4.ge(f32x4.add(t, f32x4.mul(area, v128.load(ray, EARLY))), f32x4.mul(turn, v128.load(ray, MIN))),
     f32x4.le(f32x4.sub(t, f32x4.mul(area, late)), f32x4.mul(turn, far)),
   );
-  const passed = v128.and(inside, within);
-  // Seen on edge, or a needle: the sign of the determinant, and so of all else, is not known.
-  const unsure = f32x4.le(turn, f32x4.mul(area, v128.load(ray, TURN)));
-  if (!v128.any_true(unsure)) return i32x4.bitmask(passed);
-  const near = v128.and(f32x4.le(f32x4.abs(u), most), f32x4.le(f32x4.abs(v), most));
-  return i32x4.bitmask(v128.or(passed, v128.and(unsure, near)));
+  return i32x4.bitmask(v128.and(inside, within));
 }

@@ -5,7 +5,10 @@
  * components and L the larger of two edges (largest component), the errors of the sums in `candidates` are at most
  * 8 e d L * 7 M for u and v, 8 e L L * 7 M for the distance's numerator and 8 e d L L for the determinant (products and
  * sums each add one e; the vector from corner to origin is at most 6 M long and off by 2 e M). A box plane's distance
- * is off by at most 9 e M over the direction's component. All are doubled.
+ * is off by at most 9 e M over the direction's component. All are doubled, the distance's numerator twice: then a
+ * triangle seen on edge, whose determinant may come out with the wrong sign, passes too. (Its determinant is at most
+ * 4 e d L L and the ray's way to it at most 3.5 M, so its numerator is at most 14 e M d L L, d at most 3, and half of
+ * the slack of 8 e 7 M 4 L L covers that beside its own error; u and v are smaller than the determinant.)
  */
 import { EPS, FAR, magnitude, RAY } from './layout';
 import { dx, dy, dz, ox, oy, oz, tBest, tMin } from './ray';
@@ -31,9 +34,8 @@ export const EDGE: usize = 96;
 /** Three times `EDGE`, which covers the determinant's slack, for L is at most 2 M. */
 export const EDGES: usize = 112;
 /** Times L L. */
-export const TURN: usize = 128;
-export const EARLY: usize = 144;
-export const MIN: usize = 160;
+export const EARLY: usize = 128;
+export const MIN: usize = 144;
 
 /** Shorter directions are steeper than any box is far. */
 const STEEP: f32 = 1e-20;
@@ -64,7 +66,7 @@ export function toSingle(work: usize): void {
   const m = max(max(magnitude, LEAST_MAGNITUDE), max(abs(x), max(abs(y), abs(z))));
   boxSlack = EPS * 18 * m;
   turnSlack = EPS * 16 * (abs(u) + abs(v) + abs(w));
-  distanceSlack = EPS * 16 * 7 * m;
+  distanceSlack = EPS * 32 * 7 * m;
   const from = max(min(tMin * scale, <f64>FAR), -<f64>FAR);
   const least = <f32>(from - abs(from) * 1e-6);
   const edgeSlack = turnSlack * 7 * m;
@@ -76,7 +78,6 @@ export function toSingle(work: usize): void {
   put(work, w, DZ);
   put(work, edgeSlack, EDGE);
   put(work, edgeSlack * 3, EDGES);
-  put(work, turnSlack, TURN);
   put(work, distanceSlack + abs(least) * turnSlack, EARLY);
   put(work, least, MIN);
 }

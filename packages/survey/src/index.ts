@@ -64,11 +64,12 @@ export {
   measureOne,
   type Offered,
   offered,
-  onAirSpace,
   onSealedAir,
   type Prepared,
   prepareSealed,
+  type SharedWork,
   type SurveyRequest,
+  sharedWork,
   survey,
 } from './survey.ts';
 export type { AxisTilt, DoubleTilt, Tilt } from './tilt.ts';

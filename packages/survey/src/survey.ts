@@ -77,12 +77,15 @@ const inWords: Readonly<Record<Offered, string>> = {
   clearances: 'clearances',
 };
 
-/** Measures that read the whole air space; the others know of it what is sealed off, or nothing. */
-export const onAirSpace: ReadonlySet<MeasureName> = new Set<MeasureName>([
-  'standingLiquid',
-  'hollows',
-  'jetReach',
-]);
+/** Work that several measures share; where several threads work, one of them does it and all these measures. */
+export type SharedWork = 'air' | 'reach';
+export const sharedWork: Partial<Readonly<Record<MeasureName, SharedWork>>> = {
+  standingLiquid: 'air',
+  hollows: 'air',
+  jetReach: 'air',
+  handReach: 'reach',
+  toolReach: 'reach',
+};
 
 /** Measures that ask what is sealed off: they wait for the air space where several threads work. */
 export const onSealedAir: ReadonlySet<MeasureName> = new Set<MeasureName>([

@@ -104,6 +104,7 @@ function wildSoup(next: () => number, count: number, scale: number, away: number
 const scales: [string, number, number][] = [
   ['of a machine', 1000, 0],
   ['far from the origin', 1000, 250_000],
+  ['finer than single precision', 1, 250_000],
   ['of a micrometre', 1e-3, 0],
   ['tiny', 1e-9, 0],
   ['huge', 1e9, 0],
@@ -207,6 +208,35 @@ describe.each(scales)('random triangles, coordinates %s, seed 91', (_name, scale
       if (near) expect([...closest.xyz.subarray(i * 3, i * 3 + 3)]).toEqual([out.x, out.y, out.z]);
     }
   });
+});
+
+test('rays that all but run along a triangle meet it as in double precision, seed 17', () => {
+  const next = random(17);
+  const ray = newRay();
+  const hit = newHit();
+  let met = 0;
+  for (let i = 0; i < 400; i++) {
+    const away = [0, 5000, 90_000][i % 3];
+    const corner = () => [0, 1, 2].map(() => next() * 1000 + away);
+    const [a, b, c] = [corner(), corner(), corner()];
+    const u = b.map((x, k) => x - a[k]);
+    const v = c.map((x, k) => x - a[k]);
+    const n = [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]];
+    const tilt = 10 ** (-3 - (i % 9)) / Math.hypot(...n);
+    const [s, t, way] = [next() / 2, next() / 2, next() * 2 * Math.PI];
+    const d = u.map((x, k) => (x * Math.cos(way) + v[k] * Math.sin(way)) / 1000 + n[k] * tilt);
+    [ray.ox, ray.oy, ray.oz] = a.map((x, k) => x + u[k] * s + v[k] * t - d[k] * 400);
+    [ray.dx, ray.dy, ray.dz] = d;
+    const tree = buildTree(modelOf([...a, ...b, ...c]));
+    const expected = slowFirst(tree, ray);
+    expect([firstAlong(tree, ray, hit), someAlong(tree, ray, newHit())]).toEqual(
+      expected.slot < 0 ? [false, false] : [true, true],
+    );
+    if (expected.slot < 0) continue;
+    expect(hit.t).toBe(expected.t);
+    met++;
+  }
+  expect(met).toBeGreaterThan(250);
 });
 
 /** A sphere of triangles that share all their edges, wound for air outside. */
