@@ -5,7 +5,6 @@ import { FilePage } from '../file/file-page.tsx';
 import { HistoryPage } from '../history/history-page.tsx';
 import { LaterPage } from '../later/later-page.tsx';
 import { ModelPanel } from '../model/model-panel.tsx';
-import { ProofPage } from '../proof/proof-page.tsx';
 import { RequirementsPage } from '../requirements/requirements-page.tsx';
 import { RoundPage } from '../round/round-page.tsx';
 import { SitePage } from '../site/site-page.tsx';
@@ -16,6 +15,7 @@ import { WalkPanel } from '../walk/walk-panel.tsx';
 const CleaningPage = lazy(() =>
   import('../cleaning/cleaning-page.tsx').then((file) => ({ default: file.CleaningPage })),
 );
+const ProofPage = lazy(() => import('../proof/proof-page.tsx').then((file) => ({ default: file.ProofPage })));
 const KeptPage = lazy(() => import('../kept/kept-page.tsx').then((file) => ({ default: file.KeptPage })));
 
 /** The page that an address names. */
@@ -50,7 +50,11 @@ export function PageOf({ page }: { readonly page: Page }) {
         </Suspense>
       );
     case 'proof':
-      return <ProofPage />;
+      return (
+        <Suspense>
+          <ProofPage />
+        </Suspense>
+      );
     case 'air':
       return <LaterPage stop={page} />;
   }

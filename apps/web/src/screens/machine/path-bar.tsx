@@ -20,8 +20,12 @@ export function doneAt(stop: Stop, data: MachineData): number | null {
       const sound = groups.filter((g) => !g.proposed && g.breaches.length === 0);
       return groups.length === 0 ? 0 : sound.length / groups.length;
     }
-    case 'proof':
-      return 0;
+    case 'proof': {
+      const points = data.review?.proof.points ?? [];
+      const results = Object.values((data.revision && data.machine.project.results[data.revision.id]) ?? {});
+      const sampled = points.filter((p) => results.some((r) => r.point === p.id));
+      return points.length === 0 ? 0 : sampled.length / points.length;
+    }
     case 'file':
       return data.revision?.hasFile ? 1 : 0;
     default:

@@ -4,6 +4,8 @@ import { m } from '../../messages/index.ts';
 import { show } from '../../numbers/show.ts';
 import { Link } from '../../routing/link.tsx';
 import { useMachineData } from '../machine/machine-context.ts';
+import { ResultsSection } from './results-section.tsx';
+import './proof.css';
 import { Numbers } from '../walk/slip/numbers.tsx';
 
 /** Where samples are taken, by which method, against which limit. */
@@ -46,7 +48,7 @@ export function ProofPage() {
               ))}
             </dl>
           </section>
-          <p className="soft">{words.results}</p>
+          {plan.points.length > 0 ? <ResultsSection points={plan.points} /> : null}
         </>
       ) : null}
     </div>
