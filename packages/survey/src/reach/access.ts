@@ -1,7 +1,7 @@
-import type { Vec3 } from '@coveline/model';
 import type { AccessSide, Site } from '../site.ts';
+import type { Facets } from './facets.ts';
 
-/** Per side four numbers: unit direction outwards and offset of the plane that the machine's box touches, mm from the lattice's corner. */
+/** Per side four numbers: unit direction outwards and offset of the plane that the machine touches, mm from the lattice's corner. */
 export type Access = Float64Array;
 
 /** Where nothing is said, a person can stand on every side, and nothing is reached from below. */
@@ -13,20 +13,23 @@ const anySide: readonly AccessSide[] = [
   { id: '+z', outward: [0, 0, 1] },
 ];
 
-/** The sides of the machine's box from which hand and tool come. */
-export function accessOf(site: Site | undefined, low: Vec3, high: Vec3, corner: Vec3): Access {
+/** The sides from which hand and tool come: each begins where the machine ends in that direction, its doors open. */
+export function accessOf(site: Site | undefined, { corners, count }: Facets): Access {
   const sides = site?.access.length ? site.access : anySide;
   return Float64Array.from(
     sides.flatMap(({ outward }) => {
       const length = Math.hypot(...outward);
-      const unit = outward.map((c) => c / length);
-      const support = unit.reduce((sum, u, k) => sum + u * ((u > 0 ? high : low)[k] - corner[k]), 0);
-      return [...unit, support];
+      const [x, y, z] = outward.map((c) => c / length);
+      let support = -Infinity;
+      for (let i = 0; i < count * 9; i += 3) {
+        support = Math.max(support, x * corners[i] + y * corners[i + 1] + z * corners[i + 2]);
+      }
+      return [x, y, z, support];
     }),
   );
 }
 
-/** How far a point lies outside the machine's box on the access side where it lies farthest out; below 0 inside. */
+/** How far a point lies beyond the machine on the access side where it lies farthest out; below 0 inside. */
 export function outsideBy(access: Access, x: number, y: number, z: number): number {
   let most = -Infinity;
   for (let i = 0; i < access.length; i += 4) {

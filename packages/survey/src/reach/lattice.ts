@@ -17,7 +17,7 @@ export interface Lattice {
 /** About 30 bytes a cell and measure: 200 MB. */
 const mostCells = 6_000_000;
 /** A small part gets at least about this many: the resolution follows the size. */
-const leastCells = 400_000;
+const leastCells = 200_000;
 
 /**
  * The cells between `low` and `high`, `asked_mm` wide, narrower for a small machine and wider for one so large that

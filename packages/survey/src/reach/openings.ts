@@ -12,6 +12,8 @@ const roomier = 1.1;
 const widestTold = 1.25;
 /** A part belongs to an opening when it comes this near to its rim, as a part of its radius. */
 const rim = 0.15;
+/** Radii of one opening differ by less, mm. */
+const alike_mm = 0.5;
 const ringPoints = 24;
 /** Steps back along the way, to see where it is heading. */
 const stepsBack = 4;
@@ -25,22 +27,55 @@ export function openingsOf(
   behind: ReadonlyMap<number, number>,
   { size_mm }: Limb,
   least_mm2: number,
-): { opening: Omit<Opening, 'id'>; drawing: Drawing; throat: number }[] {
+): { opening: Omit<Opening, 'id'>; drawing: Drawing; throats: readonly number[] }[] {
   const peak = new Float32Array(space.lattice.cells);
   for (let c = 0; c < peak.length; c++) {
     const throat = widest.throat[c];
     if (throat >= 0) peak[throat] = Math.max(peak[throat], space.clearance.distance[c]);
   }
-  return [...behind]
+  const throats = [...behind.keys()]
     .filter(
-      ([throat, area]) =>
-        area >= least_mm2 &&
+      (throat) =>
         widest.from[throat] !== throat &&
         2 * widest.radius[throat] <= widestTold * size_mm &&
         peak[throat] > roomier * widest.radius[throat],
     )
-    .sort(([a], [b]) => a - b)
-    .map(([throat, area]) => ({ ...openingAt(space, widest, throat, area / 100), throat }));
+    .sort((a, b) => a - b);
+  return sameOpening(space, widest, throats).flatMap((same) => {
+    const area = (throat: number) => behind.get(throat) ?? 0;
+    const whole = same.reduce((sum, throat) => sum + area(throat), 0);
+    if (whole < least_mm2) return [];
+    const main = same.reduce((most, throat) => (area(throat) > area(most) ? throat : most));
+    return [{ ...openingAt(space, widest, main, whole / 100), throats: same }];
+  });
+}
+
+/** Throats about equally wide and less than a ball apart, one by one, are places in one slot. */
+function sameOpening(
+  { lattice }: ReachSpace,
+  { spot, spots, radius }: Widest,
+  throats: readonly number[],
+): number[][] {
+  const a = new Float64Array(3);
+  const b = new Float64Array(3);
+  const groups: number[][] = [];
+  const left = new Set(throats);
+  for (const seed of throats) {
+    if (!left.delete(seed)) continue;
+    const group = [seed];
+    for (let n = 0; n < group.length; n++) {
+      placeOf(lattice, spot, spots, group[n], a);
+      for (const other of left) {
+        placeOf(lattice, spot, spots, other, b);
+        const apart = Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
+        if (apart > 2 * radius[seed] || Math.abs(radius[other] - radius[seed]) > alike_mm) continue;
+        left.delete(other);
+        group.push(other);
+      }
+    }
+    groups.push(group);
+  }
+  return groups;
 }
 
 function openingAt(space: ReachSpace, widest: Widest, throat: number, behind_cm2: number) {

@@ -60,12 +60,14 @@ export function measureReach<M extends 'handReach' | 'toolReach'>(
   );
   const nameOpening = placeNamer(`${limb.kind}-opening`);
   const behind = areasBehind(reach, judged, groups, limb.length_mm);
-  const openings = openingsOf(space, widest, behind, limb, least_mm2).map(({ opening, drawing, throat }) => {
+  const openings = openingsOf(space, widest, behind, limb, least_mm2).map(({ opening, drawing, throats }) => {
     const id = nameOpening(opening.parts, opening.at_mm);
     drawings.set(id, drawing);
-    return { id, throat, opening };
+    return { id, throats, opening };
   });
-  const through = new Map(openings.map(({ throat, id }) => [throat, id]));
+  const through = new Map(
+    openings.flatMap(({ throats, id }) => throats.map((throat) => [throat, id] as const)),
+  );
 
   const name = placeNamer(`${limb.kind}-unreached`);
   const listed = groups.filter(({ area_mm2 }) => area_mm2 >= least_mm2);

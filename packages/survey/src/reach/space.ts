@@ -55,7 +55,7 @@ export function reachSpaceOf(
     facets,
     planes,
     clearance: clearanceOf(lattice, facets, planes, cap_mm, control),
-    access: accessOf(site, low, high, lattice.corner),
+    access: accessOf(site, facets),
     cap_mm,
   };
 }
