@@ -1,12 +1,14 @@
 /** Heads and nuts of three sizes: their kind and width, from CAD faces and from noisy triangles, however they are turned. */
 import type { Model } from '@coveline/model';
 import { type FastenerHead, type SurveyMeasures, survey } from '@coveline/survey';
+import { makeBox } from 'replicad';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { placed } from '../../shapes/mesh.ts';
 import {
   capNut,
   crossScrew,
   domedBolt,
+  hexagon,
   hexBar,
   hexBlock,
   hexBolt,
@@ -98,6 +100,11 @@ const lookalikes: readonly (readonly [string, () => Drawn])[] = [
   ['stepped pin', () => steppedPin(8)],
   ['knob with twelve flats on a shaft', () => knob(30)],
   ['hexagonal pocket in a plate', () => pocketPlate(13)],
+  ['hexagonal pocket in a disc', () => rod(45, 30).cut(hexagon(13, 6, 24))],
+  [
+    'hexagonal block on half a round',
+    () => hexBlock(20, 10).fuse(rod(10, 20, -20).cut(makeBox([0, -9, -21], [9, 9, 0]))),
+  ],
   ['square socket', () => squareSocket(8)],
 ];
 
@@ -109,8 +116,15 @@ it.each(lookalikes)('%s is no fastener', async (_name, make) => {
 });
 
 it('a head whose top is barely crowned is not domed', async () => {
-  const { heads } = await measured(await read([{ shape: domedBolt(8, 24, 0.03), name: 'part' }]));
+  const { heads } = await measured(await read([{ shape: domedBolt(20, 60, 0.1), name: 'part' }]));
   expect(heads.map((h) => h.kind)).toEqual(['hexagon']);
+});
+
+it('a nut with one edge cut off keeps its axis', async () => {
+  const corner = makeBox([-10, 6.7, -1], [10, 20, 20]);
+  const { heads } = await measured(await read([{ shape: hexNut(8).cut(corner), name: 'part' }]));
+  expect(heads.map((h) => h.kind)).toEqual(['nut']);
+  for (const k of [0, 1]) expect(heads[0].at_mm[k]).toBeCloseTo(0, 6);
 });
 
 it('a hexagon that stands on a plate of its own part is a head', async () => {
