@@ -15,7 +15,11 @@ afterAll(() => browser.close());
 test('the site is proposed, accepted, changed, added to and taken back by keyboard', async () => {
   const { page, faults, close } = await openPage(browser, { sheet: 'dark', width: 1024, height: 768 });
   const { keyboard } = page;
-  const kept = () => page.locator('[data-kept=true]').waitFor();
+  // The words of the top bar, so that a refusal is told by the server's own sentence.
+  const kept = () =>
+    expect
+      .poll(() => page.locator('.top-state').textContent(), { timeout: 60_000 })
+      .toMatch(/all changes kept/);
   await page.goto(`${url}/machine/${machine}/B/site`);
   const back = page.getByRole('article', { name: 'back', exact: true });
   await back.getByText('proposed · a guess · does not hold until it is accepted').waitFor();
