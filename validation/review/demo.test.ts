@@ -17,7 +17,8 @@ import {
   stepFileName,
   writeStep,
 } from '@coveline/porridge-doser';
-import { compareRevisions, type ReviewResult, review } from '@coveline/review';
+import { siteOf } from '@coveline/project';
+import { compareRevisions, proposeSite, type ReviewResult, review } from '@coveline/review';
 import { type SurveyResult, survey } from '@coveline/survey';
 import { beforeAll, describe, expect, test } from 'vitest';
 
@@ -35,7 +36,8 @@ beforeAll(async () => {
   for (const { parameters: p, root } of drawn) {
     const step = new TextEncoder().encode(writeStep(root, stepFileName(p)));
     const model = await readModel(step, stepFileName(p));
-    const { result: surveyed } = await survey(model);
+    const site = siteOf({}, proposeSite(model).proposals);
+    const { result: surveyed } = await survey(model, { site });
     const partChanges = project.parts[p.revision] ?? {};
     const result = review({
       model,

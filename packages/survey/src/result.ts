@@ -252,6 +252,8 @@ export interface SkyView extends Place {
 /** A part from which something can fall straight into a mouth, or close beside it. */
 export interface Overhang extends Place {
   readonly mouth: string;
+  /** Ids of the parts that the mouth belongs to. */
+  readonly mouthParts: readonly string[];
   /** Part of the mouth, seen from straight above, into which it can fall from this part first: 0 to 1. */
   readonly covers: number;
   /** The same for the ring around the mouth; see the setting `besideMouth_mm`. */
@@ -306,8 +308,9 @@ export interface SurveyMeasures {
     readonly places: readonly JetShadow[];
   };
   openSky?: { readonly places: readonly SkyView[] };
-  overhead?: { readonly places: readonly Overhang[] };
-  clearances?: { readonly places: readonly Clearance[] };
+  /** `mouths`: how many were looked up from. */
+  overhead?: { readonly mouths: number; readonly places: readonly Overhang[] };
+  clearances?: { readonly floor_mm: number; readonly places: readonly Clearance[] };
 }
 
 export interface SurveySettings {

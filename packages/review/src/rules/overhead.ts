@@ -89,24 +89,17 @@ function demandOn(scene: Scene, { part, share }: OverMouth, underFilter: boolean
   );
 }
 
-/** Shares that the survey found belong to different parts of the mouth, so those of one obstacle add up. */
-interface Worst {
-  readonly container: number;
-  readonly share: number;
-  readonly height_mm: number;
-}
-
-function worstOf(group: readonly Above[], share: (a: Above) => number): Worst {
-  const byContainer = new Map<number, Worst>();
+/**
+ * The mouth that the group covers most, by its container. Shares that the survey found belong to different parts of
+ * the mouth, so those of one obstacle add up.
+ */
+function worstOf(group: readonly Above[], share: (a: Above) => number): readonly [number, number] {
+  const byContainer = new Map<number, number>();
   for (const a of group) {
-    const before = byContainer.get(a.container);
-    byContainer.set(a.container, {
-      container: a.container,
-      share: a.place ? Math.min(1, (before?.share ?? 0) + share(a)) : Math.max(before?.share ?? 0, share(a)),
-      height_mm: Math.min(before?.height_mm ?? Infinity, a.height_mm),
-    });
+    const before = byContainer.get(a.container) ?? 0;
+    byContainer.set(a.container, a.place ? Math.min(1, before + share(a)) : Math.max(before, share(a)));
   }
-  return [...byContainer.values()].sort((a, b) => b.share - a.share || a.container - b.container)[0];
+  return [...byContainer].sort((a, b) => b[1] - a[1] || a[0] - b[0])[0];
 }
 
 function draftOf(scene: Scene, group: readonly Above[]): Draft {
@@ -116,8 +109,8 @@ function draftOf(scene: Scene, group: readonly Above[]): Draft {
   const sorted = [...group].sort(
     (a, b) => shareOf(b) - shareOf(a) || a.container - b.container || a.part - b.part,
   );
-  const [{ part }] = sorted;
-  const { container, share, height_mm } = worstOf(group, shareOf);
+  const [{ part, height_mm }] = sorted;
+  const [container, share] = worstOf(group, shareOf);
   const containers = [...new Set(sorted.map((a) => a.container))];
   const parts = [...new Set(sorted.map((a) => a.part))];
   const places = [...new Set(sorted.flatMap((a) => (a.place ? [a.place] : [])))];

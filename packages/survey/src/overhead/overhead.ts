@@ -37,6 +37,7 @@ export function measureOverhead(
   const filters = site.filters.filter((f) => filterFault(f) === null);
   const name = placeNamer('overhang');
   const places: Overhang[] = [];
+  let mouths = 0;
   site.mouths.forEach((mouth, n) => {
     step(control, 'overhead', n / site.mouths.length);
     const fault = mouthFault(mouth) ?? (facing(mouth) < steepest ? 'it does not look up' : null);
@@ -44,6 +45,7 @@ export function measureOverhead(
       notes.push(`Overhead: the mouth "${mouth.id}" is left out, because ${fault}.`);
       return;
     }
+    mouths++;
     const above: Above = {
       tree,
       closed,
@@ -71,6 +73,7 @@ export function measureOverhead(
         at_mm: main.at,
         bounds_mm: boxAround(both.flatMap((h) => [h.low, h.high])),
         mouth: mouth.id,
+        mouthParts: [...mouth.parts].sort(),
         covers,
         beside: besides,
         height_mm: main.height,
@@ -89,5 +92,5 @@ export function measureOverhead(
       }
     }
   });
-  return { measure: { places }, field, drawings, notes };
+  return { measure: { mouths, places }, field, drawings, notes };
 }
