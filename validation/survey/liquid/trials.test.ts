@@ -94,7 +94,17 @@ describe('a part tilted', () => {
     expect(result.measures.standingLiquid?.places).toHaveLength(2);
   });
 
-  test('a lid that is tipped off lets the cup below fill', () => {
+  test('it turns about the point that is given, or about its own middle', () => {
+    const basis = liquidBasis(modelOf(level), settings);
+    const tilt = { part: 'tray', axis: [0, 1, 0], deg: 3 } as const;
+    // The foot of the wall at x = 300 becomes the deepest place.
+    const at = tryTilt(basis, { ...tilt, about_mm: [300, 100, 0] }).after[0].deepest_mm;
+    expect(Math.hypot(at[0] - 300, at[2])).toBeLessThan(0.1);
+    const middle = tryTilt(basis, tilt).after[0].deepest_mm;
+    expect(middle[2]).toBeCloseTo(8.5 - 150 * Math.sin(Math.PI / 60) - 8.5 * Math.cos(Math.PI / 60), 1);
+  });
+
+  test('a cup that is turned over is empty', () => {
     const model = modelOf([
       { id: 'cup', mesh: cup(40, 50, 2, 64) },
       { id: 'plate', mesh: box([-45, -45, -20], [45, 45, -10]) },
