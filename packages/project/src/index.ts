@@ -25,3 +25,4 @@ export {
   siteEntries,
   siteOf,
 } from './site-of.ts';
+export { isDecided, type Standing, standingOf } from './standing.ts';

@@ -104,6 +104,8 @@ export const controlMeasure = z.object({
   owner: z.string().max(200).default(''),
 });
 
+const samePerson = (a: string, b: string) => a.trim().toLowerCase() === b.trim().toLowerCase();
+
 /** What is done about a finding. A concession is a nonconformity kept on purpose (ISO 9000). */
 export const decision = z.discriminatedUnion('kind', [
   z.object({
@@ -111,14 +113,27 @@ export const decision = z.discriminatedUnion('kind', [
     note: z.string().max(4000).default(''),
     option: z.string().max(1000).default(''),
   }),
-  z.object({
-    kind: z.literal('concession'),
-    reason: z.string().min(1).max(4000),
-    because: z.enum(['function', 'safety', 'cost', 'availability']),
-    controlMeasures: z.array(controlMeasure).min(1),
-    grantedBy: z.string().min(1).max(200),
-    until: z.iso.date(),
-  }),
+  z
+    .object({
+      kind: z.literal('concession'),
+      reason: z.string().min(1).max(4000),
+      because: z.enum(['function', 'safety', 'cost', 'availability']),
+      controlMeasures: z.array(controlMeasure).min(1),
+      /** What else was weighed, and why not. */
+      alternatives: z.string().max(4000).optional(),
+      /** Where it is shown that the control measures work. */
+      evidence: z.string().max(4000).optional(),
+      grantedBy: z.string().min(1).max(200),
+      /** A second person. */
+      approvedBy: z.string().max(200).optional(),
+      until: z.iso.date(),
+      /** When it is looked at again before it ends. */
+      reviewOn: z.iso.date().optional(),
+    })
+    .refine((c) => !c.approvedBy || !samePerson(c.approvedBy, c.grantedBy), {
+      error: 'a concession is approved by somebody else than who grants it',
+      path: ['approvedBy'],
+    }),
   z.object({ kind: z.literal('doesNotApply'), reason: z.string().min(1).max(4000) }),
 ]);
 

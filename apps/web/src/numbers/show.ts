@@ -16,6 +16,12 @@ export const showCount = (n: number): string => new Intl.NumberFormat(locale).fo
 const time = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeStyle: 'short' });
 export const showTime = (iso: string): string => time.format(new Date(iso));
 
+/** The day as the person has it, as an ISO date. */
+export const today = (): string => {
+  const now = new Date();
+  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
+};
+
 const day = new Intl.DateTimeFormat(locale, { dateStyle: 'medium' });
 export const showDay = (iso: string): string => day.format(new Date(`${iso}T00:00`));
 

@@ -70,7 +70,7 @@ export async function buildContent(request: FileRequest, control: FileControl = 
     groups,
     signs: signImages,
     decided: decidedInWords(review.findings, decisions),
-    concessions: concessionsContent(review.findings, decisions, printer),
+    concessions: concessionsContent(review.findings, decisions, date, printer),
     ...requirementsContent(review, printer),
     round: roundContent(request, printer),
     cleaning: cleaningContent(request, scene, printer, book, keep),

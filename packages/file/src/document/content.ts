@@ -51,9 +51,7 @@ export interface GroupContent {
 export interface ConcessionContent {
   readonly number: number;
   readonly title: string;
-  readonly reason: string;
-  readonly grantedBy: string;
-  readonly until: string;
+  readonly facts: readonly Row[];
   readonly measures: readonly { readonly what: string; readonly interval: string; readonly owner: string }[];
 }
 

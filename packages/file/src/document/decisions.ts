@@ -24,8 +24,12 @@ export function decisionContent(decision: Decision | undefined, { text }: Printe
       decision.controlMeasures.forEach((m, i) => {
         add(`Control measure ${i + 1}`, [m.what, m.interval, m.owner].filter(Boolean).join(' · '));
       });
+      add('Alternatives', decision.alternatives ?? '');
+      add('Evidence', decision.evidence ?? '');
       add('Granted by', decision.grantedBy);
+      add('Approved by', decision.approvedBy || 'nobody yet');
       add('Until', decision.until);
+      add('To be looked at on', decision.reviewOn ?? '');
       return { kind: 'Concession', lines };
   }
 }
@@ -34,6 +38,7 @@ export function decisionContent(decision: Decision | undefined, { text }: Printe
 export function concessionsContent(
   numbered: readonly Finding[],
   decisions: Readonly<Record<string, Decision>>,
+  date: string,
   { text }: Printer,
 ): ConcessionContent[] {
   return numbered.flatMap((finding, i) => {
@@ -43,9 +48,15 @@ export function concessionsContent(
       {
         number: i + 1,
         title: text(finding.title),
-        reason: text(`${decision.reason} (${becauseWords[decision.because]})`),
-        grantedBy: text(decision.grantedBy),
-        until: text(decision.until),
+        facts: [
+          ['Reason', `${decision.reason} (${becauseWords[decision.because]})`],
+          ['Alternatives', decision.alternatives ?? ''],
+          ['Evidence', decision.evidence ?? ''],
+          ['Granted by', decision.grantedBy],
+          ['Approved by', decision.approvedBy || 'nobody yet'],
+          ['Until', endInWords(decision.until, date)],
+          ['To be looked at on', decision.reviewOn ?? ''],
+        ].flatMap(([label, value]) => (value ? [{ label, value: text(value) }] : [])),
         measures: decision.controlMeasures.map((m) => ({
           what: text(m.what),
           interval: text(m.interval || 'not stated'),
@@ -55,6 +66,9 @@ export function concessionsContent(
     ];
   });
 }
+
+const endInWords = (until: string, date: string) =>
+  until < date ? `${until}: it has ended, and the finding is open again` : until;
 
 /** One sentence with the counts. */
 export function decidedInWords(

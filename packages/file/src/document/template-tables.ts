@@ -18,11 +18,7 @@ measures.
 ] else {
   for c in d.concessions [
     === Finding #c.number: #c.title
-    #rows((
-      (label: "Reason", value: c.reason),
-      (label: "Granted by", value: c.grantedBy),
-      (label: "Until", value: c.until),
-    ), first: 26mm)
+    #rows(c.facts, first: 32mm)
     #table(columns: (1fr, 38mm, 38mm),
       table.header[Control measure][How often][Owner],
       ..c.measures.map(m => (m.what, m.interval, m.owner)).flatten())

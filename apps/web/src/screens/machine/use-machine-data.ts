@@ -1,7 +1,8 @@
 import type { Machine } from '@coveline/api';
-import type { Decision, PartData } from '@coveline/project';
+import { type Decision, isDecided, type PartData, standingOf } from '@coveline/project';
 import type { Finding } from '@coveline/review';
 import { useMemo } from 'react';
+import { today } from '../../numbers/show.ts';
 import type { MachineRoute } from '../../routing/route.ts';
 import { useDrawings, useModel, useReview, useSurvey } from '../../state/queries.ts';
 import type { MachineData } from './machine-context.ts';
@@ -36,7 +37,7 @@ export function useMachineDataFor(machine: Machine, route: MachineRoute): Machin
       findings,
       parts: review?.parts ?? noParts,
       decisions,
-      decided: findings.filter((f) => f.id in decisions).length,
+      decided: findings.filter((f) => isDecided(standingOf(decisions[f.id], today()))).length,
     };
   }, [route, machine, revision, at, model, survey, drawings, review, decisions]);
 }

@@ -4,7 +4,7 @@ import { parseQuantity } from '@coveline/quantity';
 import type { SamplingPoint } from '@coveline/review';
 import { type FormEvent, useState } from 'react';
 import { m } from '../../messages/index.ts';
-import { locale } from '../../numbers/show.ts';
+import { locale, today } from '../../numbers/show.ts';
 import { Choice } from '../../shell/choice.tsx';
 import { WordsField } from '../../shell/words-field.tsx';
 import { usePreferences } from '../../state/preferences.ts';
@@ -13,8 +13,6 @@ interface Props {
   readonly points: readonly SamplingPoint[];
   readonly onKeep: (result: Omit<SampleResult, 'id'>) => void;
 }
-
-const today = () => new Date().toISOString().slice(0, 10);
 
 /** One result of one sample, typed beside the machine. */
 export function ResultForm({ points, onKeep }: Props) {

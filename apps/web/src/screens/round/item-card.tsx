@@ -3,7 +3,7 @@ import { parseQuantity } from '@coveline/quantity';
 import type { RoundItem } from '@coveline/review';
 import { Label, Radio, RadioGroup } from 'react-aria-components';
 import { m } from '../../messages/index.ts';
-import { locale, showDay } from '../../numbers/show.ts';
+import { locale, showDay, today } from '../../numbers/show.ts';
 import { announce } from '../../state/announce.ts';
 import { useChange } from '../../state/changes.ts';
 import { usePreferences } from '../../state/preferences.ts';
@@ -28,7 +28,7 @@ export function ItemCard({ item }: { readonly item: RoundItem }) {
     const by = name.trim();
     if (by === '') return announce(words.needsName);
     const before = answer ?? { state: 'asItShould' as const, words: '', reading: '', photographs: [] };
-    keep({ ...before, ...part, by, on: new Date().toISOString().slice(0, 10) });
+    keep({ ...before, ...part, by, on: today() });
   };
   const setState = (state: State) => (state === 'open' ? keep(null) : set({ state }));
 

@@ -1,8 +1,9 @@
+import { type Decision, standingOf } from '@coveline/project';
 import type { Finding } from '@coveline/review';
 import { useEffect, useRef } from 'react';
 import { GridList, GridListHeader, GridListItem, GridListSection } from 'react-aria-components';
 import { m } from '../../messages/index.ts';
-import { show, showWhole } from '../../numbers/show.ts';
+import { show, showWhole, today } from '../../numbers/show.ts';
 import { go } from '../../routing/use-route.ts';
 import { Notes } from '../../shell/notes.tsx';
 import { kindOf } from '../../signs/kind.ts';
@@ -98,9 +99,13 @@ function FindingRow({ finding }: { readonly finding: Finding }) {
           </span>
         </span>
       </span>
-      <span className={`finding-state${decision ? ' finding-decided' : ''}`}>
-        {decision ? m.walk.decided[decision.kind] : m.walk.open}
-      </span>
+      <span className={`finding-state${decision ? ' finding-decided' : ''}`}>{stateOf(decision)}</span>
     </GridListItem>
   );
+}
+
+function stateOf(decision: Decision | undefined): string {
+  const standing = standingOf(decision, today());
+  if (!decision || standing === 'open') return m.walk.open;
+  return standing === 'stands' ? m.walk.decided[decision.kind] : m.walk.standings[standing];
 }

@@ -1,4 +1,6 @@
+import { isDecided, standingOf } from '@coveline/project';
 import type { Finding } from '@coveline/review';
+import { today } from '../../numbers/show.ts';
 import { kindOf } from '../../signs/kind.ts';
 import type { MachineData } from '../machine/machine-context.ts';
 import type { Filter } from './filter.ts';
@@ -12,6 +14,6 @@ export function shownFindings(
     (f) =>
       (kind === 'all' || kindOf(f) === kind) &&
       (area === 'all' || f.areaClass === area) &&
-      (state === 'all' || f.id in decisions === (state === 'decided')),
+      (state === 'all' || isDecided(standingOf(decisions[f.id], today())) === (state === 'decided')),
   );
 }

@@ -18,6 +18,17 @@ interface Props {
 
 const because = ['function', 'safety', 'cost', 'availability'] as const;
 
+const samePerson = (a: string, b: string) =>
+  a.trim() !== '' && a.trim().toLowerCase() === b.trim().toLowerCase();
+
+/** Without the fields that were left empty. */
+function filled<K extends string>(fields: Record<K, string | undefined>): Partial<Record<K, string>> {
+  const kept = Object.entries<string | undefined>(fields).filter(
+    ([, v]) => v !== undefined && v.trim() !== '',
+  );
+  return Object.fromEntries(kept) as Partial<Record<K, string>>;
+}
+
 export function ConcessionForm({ before, proposedControl, onKeep, onCancel }: Props) {
   const [draft, setDraft] = useState<Omit<Concession, 'kind'>>(
     before ?? {
@@ -32,17 +43,21 @@ export function ConcessionForm({ before, proposedControl, onKeep, onCancel }: Pr
   const set = (change: Partial<typeof draft>) => setDraft({ ...draft, ...change });
   const measures = draft.controlMeasures.filter((c) => c.what.trim() !== '');
   const empty = (text: string) => text.trim() === '';
+  const own = samePerson(draft.approvedBy ?? '', draft.grantedBy);
   const missing = [
     ...(empty(draft.reason) ? [m.decision.required(m.decision.reason)] : []),
     ...(measures.length === 0 ? [m.decision.required(m.decision.what)] : []),
     ...(empty(draft.grantedBy) ? [m.decision.required(m.decision.grantedBy)] : []),
     ...(empty(draft.until) ? [m.decision.badDate] : []),
+    ...(own ? [m.decision.ownApproval] : []),
   ];
   const submit = () => {
     setTried(true);
     if (missing.length > 0) return;
+    const { alternatives, evidence, approvedBy, reviewOn, ...needed } = draft;
     onKeep({
-      ...draft,
+      ...needed,
+      ...filled({ alternatives, evidence, approvedBy, reviewOn }),
       kind: 'concession',
       reason: draft.reason.trim(),
       grantedBy: draft.grantedBy.trim(),
@@ -83,6 +98,18 @@ export function ConcessionForm({ before, proposedControl, onKeep, onCancel }: Pr
         onChange={(controlMeasures: ControlMeasure[]) => set({ controlMeasures })}
         invalid={tried && measures.length === 0}
       />
+      <WordsField
+        label={m.decision.alternatives}
+        value={draft.alternatives ?? ''}
+        onChange={(alternatives) => set({ alternatives })}
+        lines={2}
+      />
+      <WordsField
+        label={m.decision.evidence}
+        value={draft.evidence ?? ''}
+        onChange={(evidence) => set({ evidence })}
+        lines={2}
+      />
       <div className="pair">
         <WordsField
           label={m.decision.grantedBy}
@@ -96,6 +123,18 @@ export function ConcessionForm({ before, proposedControl, onKeep, onCancel }: Pr
           onChange={(until) => set({ until })}
           type="date"
           invalid={tried && empty(draft.until)}
+        />
+        <WordsField
+          label={m.decision.approvedBy}
+          value={draft.approvedBy ?? ''}
+          onChange={(approvedBy) => set({ approvedBy })}
+          invalid={tried && own}
+        />
+        <WordsField
+          label={m.decision.reviewOn}
+          value={draft.reviewOn ?? ''}
+          onChange={(reviewOn) => set({ reviewOn })}
+          type="date"
         />
       </div>
     </DecisionForm>

@@ -1,7 +1,7 @@
-import type { Decision } from '@coveline/project';
+import { type Decision, standingOf } from '@coveline/project';
 import { Button } from 'react-aria-components';
 import { m } from '../../../messages/index.ts';
-import { showDay } from '../../../numbers/show.ts';
+import { showDay, today } from '../../../numbers/show.ts';
 
 interface Props {
   readonly decision: Decision;
@@ -31,7 +31,14 @@ export function DecisionTaken({ decision, onEdit, onWithdraw }: Props) {
               </li>
             ))}
           </ul>
+          {decision.alternatives ? <p>{m.decision.weighed(decision.alternatives)}</p> : null}
+          {decision.evidence ? <p>{m.decision.shownBy(decision.evidence)}</p> : null}
           <p className="soft">{m.decision.grantedUntil(decision.grantedBy, showDay(decision.until))}</p>
+          <p className="soft">
+            {decision.approvedBy ? m.decision.approved(decision.approvedBy) : m.decision.notApproved}
+            {decision.reviewOn ? ` · ${m.decision.review(showDay(decision.reviewOn))}` : null}
+          </p>
+          {standingOf(decision, today()) === 'ended' ? <p className="missing">{m.decision.ended}</p> : null}
         </>
       ) : null}
       <div className="decision-after">
