@@ -13,6 +13,7 @@ import type { Context } from './context.ts';
 import { problemOf, RequestError } from './problem.ts';
 import { catalogueRoutes } from './routes/catalogue.ts';
 import { commandRoutes } from './routes/commands.ts';
+import { comparisonRoutes } from './routes/comparison.ts';
 import { eventRoutes } from './routes/events.ts';
 import { fileRoutes } from './routes/file.ts';
 import { jobRoutes } from './routes/jobs.ts';
@@ -66,6 +67,7 @@ export async function createApp(context: Context, { webDir, loopbackOnly }: AppO
     uploadRoutes(api, context);
     commandRoutes(api, context);
     resultRoutes(api, context);
+    comparisonRoutes(api, context);
     fileRoutes(api, context);
     jobRoutes(api, context);
     eventRoutes(api, context);

@@ -16,6 +16,7 @@
  *   GET  /fields/:measure  -> Float32Array bytes, one number per triangle
  *   GET  /drawings         -> Drawings
  *   GET  /review           -> ReviewResult with the decisions taken
+ *   GET  /since/:before    -> RevisionComparison: what became of the findings of another revision
  *   GET  /site             -> SiteAnswer: what is proposed of the site, and what the survey went by
  *   POST /survey           -> Job: survey again
  *   POST /file             -> Job: make the PDF

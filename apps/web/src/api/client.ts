@@ -12,6 +12,7 @@ import type {
 import type { Material, Requirement, Source } from '@coveline/catalogue';
 import { decodeModel, type Model } from '@coveline/model';
 import type { Command } from '@coveline/project';
+import type { RevisionComparison } from '@coveline/review';
 import type { MeasureName, SurveyResult } from '@coveline/survey';
 import { answerOf, request } from './request.ts';
 
@@ -51,6 +52,8 @@ export const api = {
     get<Drawings>(`${revisionPath(machine, revision)}/drawings`),
   review: (machine: string, revision: string) =>
     get<ReviewAnswer>(`${revisionPath(machine, revision)}/review`),
+  since: (machine: string, revision: string, before: string) =>
+    get<RevisionComparison>(`${revisionPath(machine, revision)}/since/${encodeURIComponent(before)}`),
   site: (machine: string, revision: string) => get<SiteAnswer>(`${revisionPath(machine, revision)}/site`),
   surveyAgain: (machine: string, revision: string) => post<Job>(`${revisionPath(machine, revision)}/survey`),
   makeFile: (machine: string, revision: string) => post<Job>(`${revisionPath(machine, revision)}/file`),

@@ -2,6 +2,7 @@ import { calculations } from './en/calculations.ts';
 import { cleaning } from './en/cleaning.ts';
 import { model } from './en/model.ts';
 import { pages } from './en/pages.ts';
+import { revisions } from './en/revisions.ts';
 import { round } from './en/round.ts';
 import { shell } from './en/shell.ts';
 import { site } from './en/site.ts';
@@ -22,5 +23,6 @@ export const en = {
   ...calculations,
   ...cleaning,
   ...round,
+  ...revisions,
   ...site,
 };

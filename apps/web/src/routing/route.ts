@@ -4,7 +4,7 @@ export const stops = ['brief', 'model', 'walk', 'cleaning', 'air', 'proof', 'fil
 export type Stop = (typeof stops)[number];
 
 /** Pages of a machine that are no stop of the path. */
-export type Page = Stop | 'round' | 'requirements' | 'history' | 'calculations' | 'site';
+export type Page = Stop | 'round' | 'revisions' | 'requirements' | 'history' | 'calculations' | 'site';
 
 export type Route =
   | { readonly at: 'start' }
@@ -29,7 +29,15 @@ export interface KeptAt {
 
 export type MachineRoute = Extract<Route, { at: 'machine' }>;
 
-const pages: readonly string[] = [...stops, 'round', 'requirements', 'history', 'calculations', 'site'];
+const pages: readonly string[] = [
+  ...stops,
+  'round',
+  'revisions',
+  'requirements',
+  'history',
+  'calculations',
+  'site',
+];
 const latest = 'latest';
 
 /**

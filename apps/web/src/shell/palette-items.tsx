@@ -50,6 +50,7 @@ export function usePaletteItems(act: (action: Action) => void): PaletteGroup[] {
         ...stops.map((stop) => page(stop, m.stops[stop])),
         page('round', m.round.title),
         page('requirements', m.requirements.title),
+        page('revisions', m.revisions.title),
         page('history', m.history.title),
         page('calculations', m.keep.ofMachine),
         page('site', m.site.title),

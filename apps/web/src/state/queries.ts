@@ -29,7 +29,7 @@ export const keys = {
 export const invalidateReviews = (machine: string) =>
   queryClient.invalidateQueries({
     queryKey: ['revision', machine],
-    predicate: (query) => query.queryKey.includes('review'),
+    predicate: (query) => query.queryKey.some((key) => String(key).startsWith('review')),
   });
 
 export const useMachines = () => useQuery({ queryKey: keys.machines, queryFn: api.machines });
@@ -73,6 +73,10 @@ export const useSurvey = (at: RevisionAt | null) => useOfRevision('survey', at, 
 export const useDrawings = (at: RevisionAt | null) =>
   useOfRevision('drawings', at, isSurveyed(at), api.drawings);
 export const useReview = (at: RevisionAt | null) => useOfRevision('review', at, isSurveyed(at), api.review);
+export const useSince = (at: RevisionAt | null, before: string | null) =>
+  useOfRevision(`review since ${before}`, at, isSurveyed(at) && before !== null, (m, r) =>
+    api.since(m, r, before!),
+  );
 export const useSite = (at: RevisionAt | null) => useOfRevision('site', at, isSurveyed(at), api.site);
 export const useField = (at: RevisionAt | null, measure: MeasureName | null) =>
   useOfRevision(`field ${measure}`, at, isSurveyed(at) && measure !== null, (m, r) =>

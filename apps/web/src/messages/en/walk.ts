@@ -4,7 +4,7 @@ import { plural } from './plural.ts';
 export const walk = {
   walk: {
     title: 'Findings',
-    tabs: { walk: 'Findings', round: 'Round', requirements: 'Requirements' },
+    tabs: { walk: 'Findings', round: 'Round', requirements: 'Requirements', revisions: 'What changed' },
     count: (shown: number, all: number) =>
       shown === all ? plural(all, 'finding', 'findings') : `${shown} of ${all} findings`,
     notes: 'What the survey leaves open',

@@ -6,6 +6,7 @@ import { HistoryPage } from '../history/history-page.tsx';
 import { LaterPage } from '../later/later-page.tsx';
 import { ModelPanel } from '../model/model-panel.tsx';
 import { RequirementsPage } from '../requirements/requirements-page.tsx';
+import { RevisionsPage } from '../revisions/revisions-page.tsx';
 import { RoundPage } from '../round/round-page.tsx';
 import { SitePage } from '../site/site-page.tsx';
 import { WalkPanel } from '../walk/walk-panel.tsx';
@@ -31,6 +32,8 @@ export function PageOf({ page }: { readonly page: Page }) {
       return <RoundPage />;
     case 'requirements':
       return <RequirementsPage />;
+    case 'revisions':
+      return <RevisionsPage />;
     case 'history':
       return <HistoryPage />;
     case 'calculations':

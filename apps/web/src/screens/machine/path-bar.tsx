@@ -3,7 +3,12 @@ import { Link } from '../../routing/link.tsx';
 import { type Page, type Stop, stops } from '../../routing/route.ts';
 import { type MachineData, useMachineData } from './machine-context.ts';
 
-const partOf: Partial<Record<Page, Stop>> = { requirements: 'walk', round: 'walk', site: 'model' };
+const partOf: Partial<Record<Page, Stop>> = {
+  requirements: 'walk',
+  round: 'walk',
+  revisions: 'walk',
+  site: 'model',
+};
 
 /** How far a stop is done, 0 to 1; null for stops that are not built yet. */
 export function doneAt(stop: Stop, data: MachineData): number | null {

@@ -7,7 +7,7 @@ export function WalkTabs() {
   const { route } = useMachineData();
   return (
     <nav className="tabs" aria-label={m.stops.walk}>
-      {(['walk', 'round', 'requirements'] as const).map((page) => (
+      {(['walk', 'round', 'requirements', 'revisions'] as const).map((page) => (
         <Link
           key={page}
           to={{ ...route, page, item: null }}
