@@ -6,7 +6,7 @@ import { together } from '../../shapes/assemble.ts';
 import { box } from '../../shapes/box.ts';
 import { about, type Mesh, modelOf, movedModel, multiply, placed } from '../../shapes/mesh.ts';
 import { revolve } from '../../shapes/revolve.ts';
-import { bored, modelOfBodies, orientations } from './drilled.ts';
+import { bored, modelOfBodies, orientations, rod, tubes } from './drilled.ts';
 
 /** A round bar about z whose inside is told by a profile, with its cylinders as CAD faces. */
 function bar(profile: readonly (readonly [number, number])[], segments = 48): { mesh: Mesh; model: Model } {
@@ -212,3 +212,14 @@ describe.each([2.5, 8, 25])(
     });
   },
 );
+
+test('a spout over a jar is no channel into the jar, though their axes are one', async () => {
+  const spout = tubes('spout', [{ from: [0, 0, 110], direction: [0, 0, 1], length: 100, radius: 5 }], 1.5);
+  const jar = bored('jar', rod({ from: [0, 0, 0], direction: [0, 0, 1], length: 80, radius: 30 }), [
+    { from: [0, 0, 3], direction: [0, 0, 1], length: 80, radius: 27 },
+  ]);
+  const found = await blindIn(modelOfBodies([spout, jar]), { leastBlindRatio: 0.5, pitch_mm: 4 });
+  expect(
+    found.map(({ parts, mouth_mm, depth_mm }) => [parts.join(), mouth_mm, Math.round(depth_mm)]),
+  ).toEqual([['jar', 54, 77]]);
+});

@@ -8,6 +8,7 @@ import { about, type Mesh, modelOf, movedModel, placed } from '../../shapes/mesh
 import { revolve } from '../../shapes/revolve.ts';
 import { difference } from '../../shapes/solid.ts';
 import { cup } from '../../shapes/vessels.ts';
+import { type Body, bored, modelOfBodies, orientations } from './drilled.ts';
 
 async function closedIn(model: Model): Promise<readonly ClosedHollow[]> {
   const { result } = await survey(model, { measures: ['hollows'] });
@@ -95,4 +96,31 @@ test.each([4, 8])('a hole of %s mm opens a tube', async (diameter) => {
 test('a solid box and an open tray have no hollow', async () => {
   expect(await closedIn(modelOf([{ id: 'box', mesh: box([0, 0, 0], [50, 50, 50]) }]))).toEqual([]);
   expect(await closedIn(modelOf([{ id: 'cup', mesh: cup(40, 60, 2, 64) }]))).toEqual([]);
+});
+
+test.each([
+  ['the top', [200, 13, 20], [0, 0, 1]],
+  ['a side', [200, 20, 13], [0, 1, 0]],
+] as const)(
+  'a vent of 1 mm through %s, narrower than the columns, opens a tube',
+  async (_name, from, direction) => {
+    const tube = bored('tube', hollowBox(500, 26, 26, 2), [{ from, direction, length: 20, radius: 0.5 }]);
+    expect(await closedIn(modelOfBodies([tube]))).toEqual([]);
+    const { result } = await survey(modelOfBodies([tube], { cad: false }), { measures: ['hollows'] });
+    expect(result.measures.hollows?.closed).toEqual([]);
+    expect(result.measures.hollows?.openMembers?.map(({ parts }) => parts.join())).toEqual(['tube']);
+  },
+);
+
+describe.each([20, 60, 200])('a hollow box of %s mm', (size) => {
+  test('its volume in three orientations and with noise', async () => {
+    const body: Body = { id: 'box', mesh: hollowBox(size, 0.8 * size, 0.6 * size, 2), bores: [] };
+    for (const placement of orientations) {
+      for (const noise_mm of [0, 0.02]) {
+        const closed = await closedIn(modelOfBodies([body], { cad: false, noise_mm, placement }));
+        expect(closed).toHaveLength(1);
+        expect(Math.abs((closed[0].volume_mL * 1000) / (0.48 * size ** 3) - 1)).toBeLessThan(0.006);
+      }
+    }
+  });
 });

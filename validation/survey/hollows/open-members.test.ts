@@ -72,6 +72,9 @@ test('a round tube, and one whose end another tube carries on', async () => {
     ['other', 1],
   ]);
   expect(both[0].caveats?.join()).toContain('another tube leads on');
+  const third = tubes('third', [{ from: [700, 0, 0], direction: [1, 0, 0], length: 300, radius: 20 }], 2);
+  const row = await openIn(modelOfBodies([one, other, third]));
+  expect(row.map(({ parts }) => parts.join())).toEqual(['one', 'third']);
 });
 
 test.each([5, 8.4, 14])('a closed tube that is drilled through its wall with %s mm', async (diameter) => {

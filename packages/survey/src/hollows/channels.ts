@@ -8,10 +8,11 @@ import { ductsOf } from './ducts.ts';
 import type { Found } from './found.ts';
 import { junctionsOf } from './junctions.ts';
 import type { Looks } from './looks.ts';
-import { passagesOf } from './passages.ts';
+import { type Passage, passagesOf } from './passages.ts';
 import { runsOf } from './runs.ts';
 
 export interface Channels {
+  readonly passages: readonly Passage[];
   readonly blind: readonly Found<BlindChannel>[];
   readonly deadLegs: readonly Found<DeadLeg>[];
 }
@@ -24,13 +25,14 @@ export function channelsOf(
 ): Channels {
   const { model } = looks;
   const ducts = ductsOf(model, control);
-  if (ducts.length === 0) return { blind: [], deadLegs: [] };
+  if (ducts.length === 0) return { passages: [], blind: [], deadLegs: [] };
   step(control, 'hollows', 0.4);
   const passages = passagesOf(runsOf(ducts, looks), looks, settings.contact_mm, control);
   step(control, 'hollows', 0.6);
   const junctions = junctionsOf(passages, looks);
   const ends = deadLegs(model, passages, junctions, mains);
   return {
+    passages,
     blind: blindChannels(model, passages, junctions, ends, looks, settings),
     deadLegs: ends.legs,
   };

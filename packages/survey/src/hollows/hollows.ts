@@ -21,6 +21,7 @@ import { channelsOf } from './channels.ts';
 import type { Found } from './found.ts';
 import { looksAt } from './looks.ts';
 import { openMembers } from './open-members.ts';
+import { ventOf } from './vents.ts';
 
 /** Values of the field. */
 const closedWall = 1;
@@ -44,12 +45,23 @@ export function measureHollows(
     model.parts.reduce((n, p) => n + model.shapes[p.shape].triangles.length / 3, 0),
   );
   field.fill(Number.NaN);
+  const looks = looksAt(model);
+  const channels = channelsOf(looks, settings, mains, control);
+  const notes = [...air.notes];
   const found: { readonly place: Omit<ClosedHollow, 'id'>; readonly drawing: Drawing }[] = [];
   for (const region of air.hollows) {
     step(control, 'hollows', found.length / air.hollows.length);
     const shore = shoreOf(soup, bins, region);
     const volume_mL = regionVolume(region, shore) / 1000;
     if (volume_mL < settings.leastHollow_mL) continue;
+    const vent_mm = ventOf(air, region, channels.passages);
+    if (vent_mm > 0) {
+      const names = shore.parts.map((p) => `"${model.parts[p].name}"`).join(', ');
+      notes.push(
+        `A hollow of ${volume_mL.toPrecision(3)} mL in ${names} is open through a bore of ${vent_mm.toPrecision(3)} mm, too narrow to drain it or dry it: it is not listed as closed.`,
+      );
+      continue;
+    }
     const walls: number[] = [];
     facingTriangles(soup, region, shore.near, (triangle) => {
       walls.push(triangle);
@@ -61,7 +73,7 @@ export function measureHollows(
       ...placeOf(air, region),
       volume_mL,
       caveats: [
-        `A vent narrower than about ${(1.5 * pitch).toPrecision(2)} mm that the CAD faces do not tell of would not be seen.`,
+        `A vent narrower than about ${(1.5 * pitch).toPrecision(2)} mm that is no round bore would not be seen.`,
       ],
     };
     found.push({ place, drawing: { triangles: cornersOf(soup, walls) } });
@@ -74,8 +86,6 @@ export function measureHollows(
     drawings.set(id, drawing);
     return { id, ...place };
   });
-  const looks = looksAt(model);
-  const channels = channelsOf(looks, settings, mains, control);
   const members = openMembers(
     looks,
     closed,
@@ -100,7 +110,7 @@ export function measureHollows(
     },
     field,
     drawings,
-    notes: [...air.notes],
+    notes,
   };
 }
 

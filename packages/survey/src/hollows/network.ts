@@ -90,10 +90,8 @@ function prune(
     for (const n of edge.nodes) at[n].push(e);
   });
   const left = at.map((own) => own.length);
-  /** A part of the graph with one open end only lets nothing through: its open end is a dead end too. */
-  const through = throughFlow(nodes, edges, pinned);
-  const isKept = (n: number): boolean => nodes[n].isOpen && through[n] === 1;
-  const queue = nodes.flatMap((_, n) => (left[n] === 1 && !isKept(n) ? [n] : []));
+  // Where there is one open end only, the closed ones take everything away up to it.
+  const queue = nodes.flatMap(({ isOpen }, n) => (left[n] === 1 && !isOpen ? [n] : []));
   for (let i = 0; i < queue.length; i++) {
     const n = queue[i];
     const e = at[n].find((k) => live[k] === 1);
@@ -101,35 +99,11 @@ function prune(
     live[e] = 0;
     onward[n] = e;
     const o = otherEnd(edges[e], n);
-    if (--left[o] === 1 && !isKept(o)) queue.push(o);
+    if (--left[o] === 1 && !nodes[o].isOpen) queue.push(o);
   }
   return { live, onward };
 }
 
 export function otherEnd({ nodes: [a, b] }: Edge, node: number): number {
   return a === node ? b : a;
-}
-
-/** Per node: 1 where its part of the graph has two open ends or a pinned passage. */
-function throughFlow(
-  nodes: readonly Node[],
-  edges: readonly Edge[],
-  pinned: ReadonlySet<number>,
-): Uint8Array {
-  const leader = nodes.map((_, n) => n);
-  const find = (n: number): number => {
-    let k = n;
-    while (leader[k] !== k) {
-      leader[k] = leader[leader[k]];
-      k = leader[k];
-    }
-    return k;
-  };
-  for (const { nodes: pair } of edges) leader[find(pair[0])] = find(pair[1]);
-  const open = new Uint32Array(nodes.length);
-  nodes.forEach(({ isOpen }, n) => {
-    if (isOpen) open[find(n)]++;
-  });
-  for (const { passage, nodes: pair } of edges) if (pinned.has(passage)) open[find(pair[0])] += 2;
-  return Uint8Array.from(nodes, (_, n) => (open[find(n)] >= 2 ? 1 : 0));
 }
