@@ -64,15 +64,21 @@ export function judge(
     const y = points[i + 1] + ny * lift;
     const z = points[i + 2] + nz * lift;
     if (planesAt(planes, x, y, z) < 0 || partNear(where, x + cx, y + cy, z + cz) >= 0) continue;
-    if (sealed(points[i] + cx, points[i + 1] + cy, points[i + 2] + cz, nx, ny, nz)) continue;
+    const cell = roomiest(space, widest, points, normals, i, limb);
+    // Air that some ball gets to is not sealed off, though it may be while the doors are shut.
+    if (cell < 0 && sealed(points[i] + cx, points[i + 1] + cy, points[i + 2] + cz, nx, ny, nz)) continue;
     way[p] = Infinity;
-    centre[p] = roomiest(space, widest, points, normals, i, limb);
-    if (centre[p] >= 0) largest_mm[p] = 2 * widest.radius[centre[p]];
+    centre[p] = cell;
+    if (cell >= 0) largest_mm[p] = 2 * widest.radius[cell];
   }
   return { way, centre, largest_mm };
 }
 
-/** The cell before a patch with the largest ball, smaller than the limb's, whose touch gets back to it; -1 for none. */
+/**
+ * The cell before a patch with the largest ball, smaller than the limb's, whose touch gets back to it; -1 for none. Looks
+ * along the normal; a cell counts where the free ball about its middle holds the place looked at, for then no wall is
+ * between them.
+ */
 function roomiest(
   { lattice, clearance }: ReachSpace,
   { radius }: Widest,
@@ -83,30 +89,32 @@ function roomiest(
 ): number {
   let best = -1;
   let most = 0;
-  const look = (cell: number, s: number): void => {
+  let s = 0;
+  let x = 0;
+  let y = 0;
+  let z = 0;
+  const look = (cell: number): void => {
     const r = radius[cell];
     if (r <= most || r >= size_mm / 2 || s > r + touch_mm + lattice.pitch) return;
+    const apart = Math.hypot(
+      middleX(lattice, cell) - x,
+      middleY(lattice, cell) - y,
+      middleZ(lattice, cell) - z,
+    );
+    if (apart >= clearance.distance[cell]) return;
     most = r;
     best = cell;
   };
-  const isBefore = (cell: number): boolean =>
-    (middleX(lattice, cell) - points[i]) * normals[i] +
-      (middleY(lattice, cell) - points[i + 1]) * normals[i + 1] +
-      (middleZ(lattice, cell) - points[i + 2]) * normals[i + 2] >
-    0;
   const reach = size_mm / 2 + touch_mm;
-  for (let s = lattice.pitch / 2; s <= reach; s += lattice.pitch / 2) {
-    const cell = cellAt(
-      lattice,
-      points[i] + normals[i] * s,
-      points[i + 1] + normals[i + 1] * s,
-      points[i + 2] + normals[i + 2] * s,
-    );
+  for (s = lattice.pitch / 2; s <= reach; s += lattice.pitch / 2) {
+    x = points[i] + normals[i] * s;
+    y = points[i + 1] + normals[i + 1] * s;
+    z = points[i + 2] + normals[i + 2] * s;
+    const cell = cellAt(lattice, x, y, z);
     // Beyond the middle of the air before the patch begins what lies before the surface on the other side.
     if (cell < 0 || (s > lattice.pitch && clearance.distance[cell] < 0.4 * s - lattice.pitch / 2)) break;
-    look(cell, s);
-    // The middle of air narrower than a cell may lie in a neighbour.
-    if (s <= lattice.pitch) around(lattice, cell, (n) => isBefore(n) && look(n, s));
+    if (s <= lattice.pitch) around(lattice, cell, look);
+    else look(cell);
   }
   return best;
 }

@@ -45,7 +45,8 @@ export function touch(t: Touch, points: Float32Array, normals: Float32Array, i: 
   const { lattice } = t.space;
   for (let k = 0; k < 3; k++) point[k] = points[i + k];
   const normal = normals.subarray(i, i + 3);
-  const reach = t.limb.size_mm / 2 + t.limb.touch_mm;
+  // The ball stands in the middle of a cell, up to half a cell or so farther off than it need be.
+  const reach = t.limb.size_mm / 2 + t.limb.touch_mm + lattice.pitch / 2;
   const before = cellAt(
     lattice,
     point[0] + normal[0] * lattice.pitch,
