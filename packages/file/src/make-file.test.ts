@@ -123,6 +123,16 @@ describe('makeFile', () => {
     expect(plain(pdf)).toContain('K2 Puddle 2');
   });
 
+  it('names the site, with what people said of it', async () => {
+    const project = { ...trayProject(), site: { A: { 'access:front': { do: 'remove' as const } } } };
+    const { content } = await buildContent(request({ project }));
+    expect(content.site[0]).toEqual({
+      label: 'Floor',
+      value: 'proposed, likely. It is the lowest point of the model; no three named feet stand there.',
+    });
+    expect(content.site.find((row) => row.label === 'Access side: front')?.value).toMatch(/^left out, /);
+  });
+
   it('holds no finding at all', async () => {
     const { warnings } = await makeFile(request({ review: reviewOf([]), decisions: {} }));
     expect(warnings).toEqual([]);

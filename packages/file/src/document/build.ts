@@ -13,6 +13,7 @@ import { requirementsContent, sourcesContent } from './requirements.ts';
 import { roundContent } from './round.ts';
 import { newScene } from './scene.ts';
 import { signImages } from './signs.ts';
+import { siteRows } from './site.ts';
 import { cautions, counted } from './words.ts';
 import { newWorkingBook } from './workings.ts';
 
@@ -78,6 +79,7 @@ export async function buildContent(request: FileRequest, control: FileControl = 
     kept: keptContent(request, printer),
     workings: book.all(),
     settings: settingsRows(outcome.result.settings),
+    site: siteRows(request, printer),
     surveyNotes: [...outcome.result.notes, ...review.notes].map(text),
     cautions,
     sources: sourcesContent(review, printer),

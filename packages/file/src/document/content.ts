@@ -196,6 +196,7 @@ export interface FileContent {
   readonly kept: readonly KeptContent[];
   readonly workings: readonly WorkingContent[];
   readonly settings: readonly Row[];
+  readonly site: readonly Row[];
   readonly surveyNotes: readonly string[];
   readonly cautions: readonly string[];
   readonly sources: readonly {

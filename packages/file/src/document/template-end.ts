@@ -3,6 +3,9 @@ export const endTemplate = `
 = Survey
 The settings with which the model was measured. Places below them are not listed.
 #rows(d.settings, first: 100mm)
+== Site
+What the survey took to stand around the machine and to happen in it, from geometry and names.
+#if d.site.len() == 0 [Nothing.] else { rows(d.site, first: 60mm) }
 == Notes
 #if d.surveyNotes.len() == 0 [None.] else { bullets(d.surveyNotes) }
 
