@@ -53,6 +53,8 @@ export function newWays(mesh: WallMesh): Ways {
 /** A gap is closed where its middle plane runs into something within this many widths, or so near at the tip of a wedge. */
 const closedWithin = 1.5;
 const closedWithin_mm = 0.3;
+/** The last width found before a contact, over the contact distance. */
+const almostTouching = 1.2;
 /** Shorter pieces of a border are noise of the halving. */
 const noise_mm = 0.02;
 /** Looks beyond the border between two looks at the signal. */
@@ -65,7 +67,7 @@ export function reachOf(eye: Eye, region: Region, ways: Ways, step: () => void):
   let mouth_mm = 0;
   for (const [i, segment] of region.segments.entries()) {
     if (i % looksAtOnce === 0) step();
-    const beyond_mm = floorBeyond(eye, segment);
+    const beyond_mm = touchesBeyond(eye, region, segment) ? 0 : floorBeyond(eye, segment);
     if (beyond_mm === undefined) {
       mouths.push(segment);
       mouth_mm += lengthOf(segment);
@@ -92,6 +94,11 @@ const hit = newHit();
 const ray = newRay();
 // Between coarse round surfaces the middle may lie in drawn material: leaving that is no floor.
 ray.crossing = -1;
+
+/** Whether a gap between two parts ends where they touch. */
+function touchesBeyond(eye: Eye, { mesh, views }: Region, { width, vertex }: Segment): boolean {
+  return views.part[vertex] !== mesh.part && width < almostTouching * eye.contact_mm;
+}
 
 /** How far beyond its border a gap ends at a floor; undefined where it opens to the air. */
 function floorBeyond(eye: Eye, { a, b, outward: u, normal: n, width }: Segment): number | undefined {

@@ -24,6 +24,9 @@ export interface Facing {
 const slack = 0.12;
 /** Finest edges of a wall mesh, mm. */
 const leastEdge_mm = 0.25;
+/** Facets beside the line in which a round surface touches another lean by about so much: sines. */
+const leastLean = 0.02;
+const mostLean = 0.35;
 /** A wall is meshed so finely that this share of its width is an edge at its ends. */
 const acrossWall = 0.6;
 /** Groups between two looks at the signal. */
@@ -131,7 +134,11 @@ function face(search: Search, a: number, b: number, dot: number): void {
     return;
   const { count, height, edge, xyz } = overlap;
   let most = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < count; i++) most = Math.max(most, height[i]);
+  let least = Infinity;
+  for (let i = 0; i < count; i++) {
+    most = Math.max(most, height[i]);
+    least = Math.min(least, height[i]);
+  }
   // The neighbour beyond a shared edge, seen from there, is no wall across the air.
   if (partOf[a] === partOf[b] && most < 1e-6) return;
   candidate[a] = 1;
@@ -142,6 +149,7 @@ function face(search: Search, a: number, b: number, dot: number): void {
   const n = a * 3;
   middle.fill(0);
   for (let i = 0; i < 3 * count; i++) middle[i % 3] += xyz[i] / count;
+  if (partOf[a] !== partOf[b] && sine > leastLean && sine < mostLean) addTangent(search, a, least);
   const own = acrossWall * patchWidth(search, a);
   const extent = extentOf(surface, a);
   for (let i = 0; i < count; i++) {
@@ -199,6 +207,24 @@ function goesOn(
   return (
     normals[o] * normals[n] + normals[o + 1] * normals[n + 1] + normals[o + 2] * normals[n + 2] <= facing
   );
+}
+
+/** Notes the lowest edge of the overlap where a round surface may touch triangle a in a line. */
+function addTangent({ eye, surface, overlap, borders }: Search, a: number, least: number): void {
+  const { count, height, edge, xyz } = overlap;
+  if (least > eye.contact_mm + 2 * eye.deviation_mm) return;
+  // Surfaces that run through each other are no such case.
+  for (let i = 0; i < count; i++) if (edge[i] === onLowest) return;
+  const { normals, partOf } = surface;
+  for (let i = 0; i < count; i++) {
+    const j = i + 1 === count ? 0 : i + 1;
+    if (Math.max(height[i], height[j]) > least + eye.contact_mm) continue;
+    const out = borders[partOf[a]];
+    for (const v of [i, j]) {
+      for (let k = 0; k < 3; k++) out.push(xyz[3 * v + k] - height[v] * normals[3 * a + k]);
+    }
+    out.push(leastEdge_mm, 0, 0, 0, a);
+  }
 }
 
 /** Longest side of the box around a triangle. */

@@ -20,7 +20,7 @@ const leastLength_mm = 0.5;
 
 /** A piece of a joint: of the border of a contact, or of the line where two surfaces cross. */
 interface Piece extends LinePiece {
-  readonly contact?: { readonly number: number; readonly segment: Segment };
+  readonly contact?: { readonly number: number; readonly segment: Segment; readonly isLine: boolean };
 }
 
 /**
@@ -38,9 +38,9 @@ export function findJoints(
   step: () => void,
 ): FoundJoint[] {
   const pieces: Piece[] = [];
-  for (const [number, { part, partner, segments }] of contacts.entries()) {
+  for (const [number, { part, partner, segments, isLine }] of contacts.entries()) {
     for (const segment of segments) {
-      pieces.push({ part, partner, a: segment.a, b: segment.b, contact: { number, segment } });
+      pieces.push({ part, partner, a: segment.a, b: segment.b, contact: { number, segment, isLine } });
     }
   }
   for (const crossing of crossings) pieces.push(crossing);
@@ -97,7 +97,10 @@ function describe(
 }
 
 function lengthOf(pieces: readonly Piece[]): number {
-  return pieces.reduce((sum, { a, b }) => sum + Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]), 0);
+  return pieces.reduce((sum, { a, b, contact }) => {
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
+    return sum + (contact?.isLine ? length / 2 : length);
+  }, 0);
 }
 
 /** Pieces joined end to end, mm. */

@@ -1,6 +1,6 @@
 import { membersOf, newGroups, unite } from '../weld/groups.ts';
 import { edgeValue, newEdgeTable, setEdgeValue, unknown } from './edge-table.ts';
-import { type Eye, type gap, look, met, newSight } from './look.ts';
+import { type Eye, gap, look, met, newSight } from './look.ts';
 import type { Views } from './views.ts';
 import { type WallMesh, wallEnd } from './wall-mesh.ts';
 
@@ -16,6 +16,8 @@ export interface Segment {
   readonly vertex: number;
   /** Distance across the air, on the region's side. */
   readonly width: number;
+  /** Beyond it a gap is seen. */
+  readonly besideGap: boolean;
 }
 
 /** A connected set of wall points that all see a gap, or all meet the same part. */
@@ -177,7 +179,8 @@ function addTriangle(
       edge = vIn ? [at(mesh, v), x.at] : [x.at, at(mesh, w)];
     }
     // The wall lies to the left of its edges seen from the air, so what lies beyond is to the right.
-    if (edge && mesh.border[3 * t + k] === wallEnd) addSegment(builder, edge, normal, vIn ? v : w, width);
+    if (edge && mesh.border[3 * t + k] === wallEnd)
+      addSegment(builder, edge, normal, vIn ? v : w, width, false);
   }
   // Walking round the triangle the polygon is left at the first crossing or entered there; its inner side tells.
   if (cuts.length === 2) {
@@ -186,7 +189,8 @@ function addTriangle(
     // The vertex beside it is the nearest one: on long triangles the other is far away.
     const beside = corners.filter((_, k) => within[k]);
     const nearest = beside.length === 1 ? vertex : nearestOf(mesh, beside, first.at, last.at);
-    addSegment(builder, [first.at, last.at], normal, nearest, (first.width + last.width) / 2);
+    const besideGap = corners.some((v, k) => !within[k] && views.state[v] === gap);
+    addSegment(builder, [first.at, last.at], normal, nearest, (first.width + last.width) / 2, besideGap);
   }
   let area = 0;
   for (let k = 2; k < polygon.length; k++) {
@@ -215,6 +219,7 @@ function addSegment(
   n: Point,
   vertex: number,
   width: number,
+  besideGap: boolean,
 ): void {
   const [ex, ey, ez] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
   const length = Math.hypot(ex, ey, ez);
@@ -230,7 +235,7 @@ function addSegment(
     return i === pieces ? b : [a[0] + s * ex, a[1] + s * ey, a[2] + s * ez];
   };
   for (let i = 0; i < pieces; i++)
-    segments.push({ a: at(i), b: at(i + 1), outward, normal: n, vertex, width });
+    segments.push({ a: at(i), b: at(i + 1), outward, normal: n, vertex, width, besideGap });
 }
 
 /** Finds, once per edge, where along it the view changes, and notes the width seen last. */

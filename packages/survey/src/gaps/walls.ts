@@ -1,7 +1,7 @@
 import type { Model, Vec3 } from '@coveline/model';
 import type { Sealed } from '../sealed.ts';
 import { boundsOf } from '../weld/polyline.ts';
-import { newWays, reachOf, type Ways } from './depth.ts';
+import { lengthOf, newWays, reachOf, type Ways } from './depth.ts';
 import type { Facing } from './facing.ts';
 import { isOpen } from './is-open.ts';
 import { type Eye, gap, met } from './look.ts';
@@ -42,6 +42,8 @@ export interface Contact {
   readonly area_mm2: number;
   /** The pieces of its border beside which there is air. */
   readonly segments: readonly Segment[];
+  /** Round surfaces touch in a line, which has a border on either side: half of that is its length. */
+  readonly isLine: boolean;
 }
 
 export interface Walls {
@@ -84,10 +86,24 @@ export function findWalls(
       if (region.partner === part) continue;
       const { partner, area_mm2 } = region;
       const segments = region.segments.filter((s) => isOpen(eye, s, sealed));
-      contacts.push({ part, partner, area_mm2, segments });
+      contacts.push({ part, partner, area_mm2, segments, isLine: isLine(segments, area_mm2) });
     }
   }
   return { gaps, contacts };
+}
+
+/** Broader contacts than this have two borders of their own, mm. */
+const broadLine_mm = 1;
+
+/** Whether a contact is a narrow strip with gaps on both sides. */
+function isLine(segments: readonly Segment[], area_mm2: number): boolean {
+  let length = 0;
+  let besideGap = 0;
+  for (const s of segments) {
+    length += lengthOf(s);
+    if (s.besideGap) besideGap += lengthOf(s);
+  }
+  return besideGap > 0.9 * length && 2 * area_mm2 < broadLine_mm * length;
 }
 
 function wallOf(eye: Eye, region: Region, ways: Ways, step: () => void): Wall {
