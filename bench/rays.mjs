@@ -18,9 +18,9 @@ import { machine } from './machine.mjs';
 const size = Number(process.argv.slice(2).find((a) => !a.startsWith('--')) ?? 1_000_000);
 const mustReach = process.argv.includes('--assert');
 const wanted = { first: 0.55, any: 0.4 };
-const raysInSet = 1 << 17;
-const slice = 1 << 12;
-const repeats = 8;
+const raysInSet = 1 << 16;
+const slice = 1 << 8;
+const repeats = 12;
 
 const model = machine(size);
 const started = performance.now();
