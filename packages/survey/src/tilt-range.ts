@@ -31,7 +31,7 @@ const forDegree_mL = 0.2;
 const bestGrid = 5;
 
 /**
- * Throws RangeError where range or steps make no sense, `SurveyStopped` when the signal is aborted. The same input gives
+ * Seams are left as open as they are drawn. Throws RangeError where range or steps make no sense, `SurveyStopped` when the signal is aborted. The same input gives
  * the same output.
  */
 export function liquidOverTilts(
@@ -47,7 +47,8 @@ export function liquidOverTilts(
   if (!(Number.isInteger(steps) && steps >= 3 && steps % 2 === 1)) {
     throw new RangeError(`Tilts along an axis are an odd number of at least 3; got ${steps}.`);
   }
-  const { pitch_mm, totalAt } = quickTotals(model, settings);
+  const asDrawn = { ...settings, sealedBelow_mm: 0 };
+  const { pitch_mm, totalAt } = quickTotals(model, asDrawn);
   const known = new Map<string, TiltedTotal>();
   const about = steps * steps + bestGrid * bestGrid + 24;
   const look = (tilt: DoubleTilt): TiltedTotal => {
@@ -69,7 +70,7 @@ export function liquidOverTilts(
   const inFull = ({ x_deg, y_deg }: DoubleTilt): TiltedTotal => {
     const tilt = { x_deg, y_deg };
     const standing = isLevel(tilt) ? model : tilted(model, tilt);
-    const { measure } = measureStandingLiquid(standing, settings, control, undefined, union);
+    const { measure } = measureStandingLiquid(standing, asDrawn, control, undefined, union);
     return { ...tilt, total_mL: measure.total_mL };
   };
   step(control, stage, 0.9);

@@ -12,6 +12,7 @@ import type { Control, Pool, SurveySettings } from '../result.ts';
 import { type AirSpace, airSpaceOf } from './air-space.ts';
 import { asDrawn } from './as-drawn.ts';
 import type { Union } from './exact/solid.ts';
+import { rounded } from './rounded.ts';
 import { sealedSoup } from './sealed-soup.ts';
 import { measureStandingLiquid } from './standing-liquid.ts';
 
@@ -47,7 +48,7 @@ export function measureSealedLiquid(
     measure: { total_mL: closed.measure.total_mL, places, unsealed_mL: open.measure.total_mL },
     notes: [
       ...closed.notes,
-      `Seams and tunnels below ${sealedBelow_mm} mm count as closed for standing liquid: ${closed.measure.total_mL.toPrecision(3)} mL stand so, ${open.measure.total_mL.toPrecision(3)} mL with all of them open.`,
+      `Seams and tunnels below ${sealedBelow_mm} mm count as closed for standing liquid: ${rounded(closed.measure.total_mL)} mL stand so, ${rounded(open.measure.total_mL)} mL with all of them open.`,
     ],
   };
 }

@@ -4,6 +4,7 @@ import type { SurveySettings } from '../result.ts';
 import type { Candidate } from './candidates.ts';
 import { type Exact, isLarge, volumeOf } from './exact/compare.ts';
 import type { ExactPiece } from './exact/pool-around.ts';
+import { rounded } from './rounded.ts';
 
 /** A pool as it will be listed: a candidate, or a piece of one that the exact method has divided or lowered. */
 export interface Settled {
@@ -80,5 +81,5 @@ export function byColumns(candidate: Candidate, because?: string): Settled {
 }
 
 function disagreement(columns_mL: number, pieces: readonly ExactPiece[]): string {
-  return `Two methods disagree here: ${columns_mL.toPrecision(3)} mL by columns, ${volumeOf(pieces).toPrecision(3)} mL exactly on the union of the parts. The exact number counts; look for a crack or a hole that the columns do not see.`;
+  return `Two methods disagree here: ${rounded(columns_mL)} mL by columns, ${rounded(volumeOf(pieces))} mL exactly on the union of the parts. The exact number counts; look for a crack or a hole that the columns do not see.`;
 }

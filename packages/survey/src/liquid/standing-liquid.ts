@@ -15,6 +15,7 @@ import type { Union } from './exact/solid.ts';
 import { centroid, nearestInterval } from './middle.ts';
 import { placedBounds } from './placed-bounds.ts';
 import type { Region } from './regions.ts';
+import { rounded } from './rounded.ts';
 import { byColumns, type Settled, settle, type Verdict } from './settle.ts';
 import { type Shore, shoreOf } from './shore.ts';
 import { fromTurned, type Soup } from './soup.ts';
@@ -80,7 +81,7 @@ export function measureStandingLiquid(
 function drainedNote(drained_mL: readonly number[]): string {
   const told = [...drained_mL].sort((a, b) => b - a).slice(0, 5);
   const more = drained_mL.length > told.length ? ' …' : '';
-  return `${drained_mL.length} pools that the columns found (${told.map((v) => v.toPrecision(3)).join(', ')}${more} mL) are not listed: the exact method shows that they drain.`;
+  return `${drained_mL.length} pools that the columns found (${told.map(rounded).join(', ')}${more} mL) are not listed: the exact method shows that they drain.`;
 }
 
 const grooveCaveat =

@@ -116,5 +116,5 @@ test('a pool that drains through a crack that only the exact method sees is drop
   expect(columns.total_mL).toBeGreaterThan(1);
   const { measure, notes } = measureStandingLiquid(model, defaultSettings, {}, undefined, union);
   expect(measure).toEqual({ total_mL: 0, places: [] });
-  expect(notes.join()).toContain(`(${columns.total_mL.toPrecision(3)} mL) are not listed`);
+  expect(notes.join()).toContain(`(${Number(columns.total_mL.toPrecision(3))} mL) are not listed`);
 });
