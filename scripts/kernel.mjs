@@ -25,7 +25,9 @@ export async function buildKernel() {
     .map((name) => [name, readFileSync(join(sources, name), 'utf8')]);
   const manifest = createRequire(import.meta.url).resolve('assemblyscript/package.json');
   const { version } = JSON.parse(readFileSync(manifest, 'utf8'));
-  const stamp = createHash('sha256').update(JSON.stringify([version, options, files])).digest('hex');
+  const stamp = createHash('sha256')
+    .update(JSON.stringify([version, options, files]))
+    .digest('hex');
   if (existsSync(target) && readFileSync(target, 'utf8').includes(stamp)) return;
 
   const { default: asc } = await import('assemblyscript/asc');
