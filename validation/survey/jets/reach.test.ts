@@ -102,6 +102,13 @@ test('a nozzle neither shades itself nor washes itself; what is wrong with one i
   const { measure } = jets(model, nozzle([0, 0, 300], { parts: ['ball'] }));
   expect(measure.seen_cm2).toBeCloseTo(2500, 6);
   expect(measure.places.map((p) => p.parts[0])).toEqual(['ball']);
+  const collar = box([-100, -100, 200], [100, 100, 205]);
+  const own = jets(
+    assemble({ sheet: sheet(500, 500, 1), collar, ball }),
+    nozzle([0, 0, 300], { parts: ['ball', 'collar'] }),
+  );
+  expect(own.measure.seen_cm2).toBeCloseTo(2500, 6);
+  expect(own.measure.places.map((p) => p.because)).toEqual(['turned', 'turned']);
   const shut = jets(model, nozzle([0, 0, 300]));
   // The inside of the ball is seen from its middle; nothing else is.
   expect(shut.notes.join(' ')).toMatch(/stands in the material of ball/);

@@ -52,6 +52,11 @@ describe.each([8, 35, 400])('mouth of radius %i mm', (r) => {
       look(assemble({ jar: jar(r), motor, hood }), mouth(r), { filters: withPart }).measure.places,
     ).toEqual([]);
     expect(look(assemble({ jar: jar(r), motor, hood }), mouth(r)).measure.places[0].parts).toEqual(['hood']);
+    // The guard that belongs to the filter hangs a little below its face.
+    const below = [filter(2 * r, 3.5 * r, { parts: ['hood'] })];
+    expect(look(assemble({ jar: jar(r), motor, hood }), mouth(r), { filters: below }).measure.places).toEqual(
+      [],
+    );
   });
 
   test('what hangs beside the mouth is told with its share of the ring', () => {

@@ -105,6 +105,9 @@ test('a lid on the rim hides all; the jar and the filter themselves hide nothing
   const open = measureOpenSky(assemble({ jar, hood }), defaultSettings, { mouths: [mouth(35)], filters });
   expect(open.measure.places[0].open).toBe(1);
   expect([...open.field].slice(0, 4)).toEqual([1, 1, 1, 1]);
+  const duct = box([-200, -200, 600], [200, 200, 700]);
+  const behind = { mouths: [mouth(35)], filters: [filter(200, 400)] };
+  expect(measureOpenSky(assemble({ jar, duct }), defaultSettings, behind).measure.places[0].open).toBe(1);
   const lid = cylinder(40, 2, 32);
   const shut = measureOpenSky(assemble({ jar, hood, lid }), defaultSettings, {
     mouths: [mouth(35)],

@@ -98,8 +98,9 @@ function lowestCorner(above: Above, mouth: Mouth, ring_mm: number | null, h: Han
   };
   for (let t = tree.start[h.part]; t < tree.start[h.part + 1]; t++) {
     const slot = tree.slotOf[t];
-    const c = tree.corners.subarray(slot * 9, slot * 9 + 9);
-    for (let k = 0; k < 9; k += 3) {
+    const c = tree.corners;
+    const at = slot * 9;
+    for (let k = at; k < at + 9; k += 3) {
       const height = over(c[k], c[k + 1], c[k + 2]);
       if (!(height < h.height)) continue;
       const z = c[k + 2] - height;
@@ -107,7 +108,11 @@ function lowestCorner(above: Above, mouth: Mouth, ring_mm: number | null, h: Han
       reach(h, c[k], c[k + 1], z, height);
     }
     if (h.heights.has(t) || facesUp(tree, slot)) continue;
-    const height = over((c[0] + c[3] + c[6]) / 3, (c[1] + c[4] + c[7]) / 3, (c[2] + c[5] + c[8]) / 3);
+    const height = over(
+      (c[at] + c[at + 3] + c[at + 6]) / 3,
+      (c[at + 1] + c[at + 4] + c[at + 7]) / 3,
+      (c[at + 2] + c[at + 5] + c[at + 8]) / 3,
+    );
     if (height >= 0) h.heights.set(t, height);
   }
 }
