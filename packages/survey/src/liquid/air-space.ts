@@ -67,9 +67,11 @@ export function airSpaceOf(
   step(control, stage, 0.1);
   const rows = lineIndex(soup, grid, 1);
   const files = lineIndex(soup, grid, 0);
-  const columns = buildColumns(soup, grid, rows, files, settings.contact_mm);
+  const columns = buildColumns(soup, grid, rows, files, settings.contact_mm, (done) =>
+    step(control, stage, 0.1 + 0.4 * done),
+  );
   step(control, stage, 0.5);
-  const flood = floodFromOutside(columns);
+  const flood = floodFromOutside(columns, () => step(control, stage, 0.5));
   step(control, stage, 0.7);
 
   const refiner: Refiner = {

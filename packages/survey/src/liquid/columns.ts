@@ -32,12 +32,20 @@ export interface Columns {
   readonly alongV: Passages;
 }
 
+/** Called on the way with the share that is done, 0 to 1; may throw to stop. */
+export type Tick = (done: number) => void;
+
+const nothing: Tick = () => {};
+/** Lines between two ticks: some hundredths of a second at most. */
+const untilTick = 16;
+
 export function buildColumns(
   soup: Soup,
   grid: Grid,
   rows: LineIndex,
   files: LineIndex,
   contact_mm: number,
+  tick: Tick = nothing,
 ): Columns {
   const { nu, nv } = grid;
   const cells = nu * nv;
@@ -63,6 +71,7 @@ export function buildColumns(
   const alongU = new PassageBuilder(cells, contact_mm);
   const order = new Crossings();
   for (let j = 0; j < nv; j++) {
+    if (j % untilTick === 0) tick(j / (nu + nv));
     row.load(soup, rows, j);
     for (let i = 0; i < nu; i++) {
       order.sort(row, i);
@@ -79,6 +88,7 @@ export function buildColumns(
   const file = new Line(grid, 0);
   const alongV = new PassageBuilder(cells, contact_mm);
   for (let i = 0; i < nu; i++) {
+    if (i % untilTick === 0) tick((nv + i) / (nu + nv));
     file.load(soup, files, i);
     for (let j = 0; j < nv; j++) {
       const c = j * nu + i;

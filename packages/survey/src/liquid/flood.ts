@@ -16,8 +16,8 @@ export interface Flood {
   readonly from: Uint32Array;
 }
 
-/** Floods from the ground: intervals that reach down to it are outside. */
-export function floodFromOutside(columns: Columns): Flood {
+/** Floods from the ground: intervals that reach down to it are outside. `pause`: see `spread`. */
+export function floodFromOutside(columns: Columns, pause?: () => void): Flood {
   const count = columns.bottom.length;
   const level = new Float64Array(count).fill(Infinity);
   const seeds: number[] = [];
@@ -27,7 +27,7 @@ export function floodFromOutside(columns: Columns): Flood {
     seeds.push(n);
   }
   const flood = { columns, level, from: own(count) };
-  spread(flood, seeds);
+  spread(flood, seeds, pause);
   return flood;
 }
 
@@ -38,8 +38,18 @@ export function own(count: number): Uint32Array {
   return from;
 }
 
-/** Carries the levels of the seeds on to whatever they lower. Levels elsewhere only ever fall. */
-export function spread({ columns, level, from }: Flood, seeds: readonly number[]): void {
+/** Intervals between two pauses: some hundredths of a second. */
+const untilPause = 1 << 16;
+
+/**
+ * Carries the levels of the seeds on to whatever they lower. Levels elsewhere only ever fall. `pause` is called now and then,
+ * and may throw to stop.
+ */
+export function spread(
+  { columns, level, from }: Flood,
+  seeds: readonly number[],
+  pause: () => void = () => {},
+): void {
   if (seeds.length === 0) return;
   const { grid, columnOf, alongU, alongV, low, high } = columns;
   const { nu, nv } = grid;
@@ -65,7 +75,8 @@ export function spread({ columns, level, from }: Flood, seeds: readonly number[]
     }
   };
 
-  for (;;) {
+  for (let done = 1; ; done++) {
+    if (done % untilPause === 0) pause();
     const node = run.length > 0 ? run.data[--run.length] : queue.pop();
     if (node < 0) return;
     const height = level[node];

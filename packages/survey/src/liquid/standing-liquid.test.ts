@@ -250,6 +250,19 @@ test('an aborted signal stops the measure', () => {
   ).toThrow(SurveyStopped);
 });
 
+test('a signal that is aborted while the columns are built stops them there', () => {
+  const signal = { aborted: false };
+  let last = 0;
+  const onProgress = (_: string, done: number): void => {
+    last = done;
+    if (done > 0.2) signal.aborted = true;
+  };
+  expect(() => measureStandingLiquid(modelOf([bowl]), defaultSettings, { signal, onProgress })).toThrow(
+    SurveyStopped,
+  );
+  expect(last).toBeLessThan(0.25);
+});
+
 test('what stands in a steep sloping groove is doubted by columns, and dropped by the exact method', async () => {
   const plate = (id: string, y: number, tiltX: number): Body => ({
     id,
