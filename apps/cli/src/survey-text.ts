@@ -1,6 +1,7 @@
 /** The survey in words, for a reader at a terminal. */
 import type { FastenerHead, Recognised, TiltedTotal, TiltRange } from '@coveline/survey';
 import { aroundLines } from './around-text.ts';
+import { reachLines } from './reach-text.ts';
 import { siteLine } from './site-text.ts';
 import type { SurveyJson } from './survey-json.ts';
 
@@ -182,7 +183,7 @@ export function surveyText({ model, measures: m, notes, seconds, site }: SurveyJ
       ),
     );
   }
-  lines.push(...aroundLines(m, list));
+  lines.push(...reachLines(m, list), ...aroundLines(m, list));
   if (notes.length > 0) lines.push('Notes', ...notes.map((note) => `  ${note}`));
   return `${lines.join('\n')}\n`;
 }
