@@ -27,6 +27,8 @@ export function surveyJson(
   { model, outcome, sha256, seconds, peakMemory_MB }: FileSurvey,
 ): SurveyJson {
   const fromReader = model.notes.map(({ text, part }) => (part === undefined ? text : `${part}: ${text}`));
+  // The survey repeats the reader's warnings, without the part.
+  const told = new Set(model.notes.map(({ text }) => text));
   return {
     schema: 'coveline.survey/1',
     model: {
@@ -40,7 +42,7 @@ export function surveyJson(
     settings: outcome.result.settings,
     seconds,
     peakMemory_MB,
-    notes: [...new Set([...fromReader, ...outcome.result.notes])],
+    notes: [...new Set([...fromReader, ...outcome.result.notes.filter((note) => !told.has(note))])],
     ...(outcome.result.site && { site: outcome.result.site }),
     measures: outcome.result.measures,
   };

@@ -65,8 +65,12 @@ function describe(
   flushAt: (segment: Segment) => boolean,
 ): FoundJoint {
   const { part, partner } = pieces[0];
+  const crossing = pieces.filter((p) => !p.contact);
   const sides = [part, partner].map((own) => {
-    const border = pieces.filter((p) => p.contact && p.part === own);
+    // The tip of a wedge is a narrow contact too; where surfaces cross, that line stands for it.
+    const border = pieces.filter(
+      ({ contact, part: of }) => contact && of === own && !(contact.isLine && crossing.length > 0),
+    );
     const regions = new Set(border.map((p) => p.contact!.number));
     return {
       border,
@@ -75,7 +79,6 @@ function describe(
     };
   });
   const best = sides[0].length_mm >= sides[1].length_mm ? sides[0] : sides[1];
-  const crossing = pieces.filter((p) => !p.contact);
   const crossing_mm = lengthOf(crossing);
   const lines = chained([...best.border, ...crossing]);
   const flush_mm = lengthOf(best.border.filter((p) => flushAt(p.contact!.segment)));
