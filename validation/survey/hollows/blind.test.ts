@@ -213,13 +213,11 @@ describe.each([2.5, 8, 25])(
   },
 );
 
-test('a spout over a jar is no channel into the jar, though their axes are one', async () => {
-  const spout = tubes('spout', [{ from: [0, 0, 110], direction: [0, 0, 1], length: 100, radius: 5 }], 1.5);
+test.each([60, 110])('a spout that ends %s mm over the floor of a jar is no channel into it', async (end) => {
+  const spout = tubes('spout', [{ from: [0, 0, end], direction: [0, 0, 1], length: 100, radius: 5 }], 1.5);
   const jar = bored('jar', rod({ from: [0, 0, 0], direction: [0, 0, 1], length: 80, radius: 30 }), [
     { from: [0, 0, 3], direction: [0, 0, 1], length: 80, radius: 27 },
   ]);
   const found = await blindIn(modelOfBodies([spout, jar]), { leastBlindRatio: 0.5, pitch_mm: 4 });
-  expect(
-    found.map(({ parts, mouth_mm, depth_mm }) => [parts.join(), mouth_mm, Math.round(depth_mm)]),
-  ).toEqual([['jar', 54, 77]]);
+  expect(found.map(({ parts, mouth_mm }) => [parts.join(), mouth_mm])).toEqual([['jar', 54]]);
 });
