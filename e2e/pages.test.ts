@@ -20,6 +20,8 @@ const pages = [
   'model',
   'brief',
   'requirements',
+  'round',
+  'revisions',
   'history',
   'calculations',
   'site',

@@ -67,7 +67,7 @@ export const media: readonly Medium[] = [
   },
   {
     id: 'mildAlkali',
-    name: 'mild alkaline cleaner for hands',
+    name: 'mild alkaline cleaner',
     group: 'alkali',
     chemistry: 'naoh',
     pictograms: ['GHS07'],

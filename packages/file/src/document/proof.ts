@@ -36,10 +36,22 @@ export function proofContent({ review }: FileRequest, { text }: Printer, book: W
   };
 }
 
+const ofWords: Readonly<Record<PointTest['of'], string>> = {
+  visual: 'what can be seen',
+  aerobic: 'aerobic count',
+  enterobacteriaceae: 'Enterobacteriaceae',
+  listeria: 'Listeria',
+  atp: 'ATP',
+  protein: 'protein',
+  allergen: 'allergen',
+  rinseCount: 'count',
+  settle: 'colonies',
+};
+
 function inWords(test: PointTest): string {
   const method = samplingMethodById.get(test.method)!;
   const limit = samplingLimitById.get(test.limit)!;
   const bound =
     limit.actAbove === 0 ? 'not detected' : `act above ${formatQuantity(limit.actAbove, limit.unit)}`;
-  return `${method.name}${test.neutraliser ? ' with neutraliser' : ''}, ${whenWords[test.when]}: ${bound} (${limit.standing})`;
+  return `${method.name} for ${ofWords[test.of]}${test.neutraliser ? ' with neutraliser' : ''}, ${whenWords[test.when]}: ${bound} (${limit.standing})`;
 }

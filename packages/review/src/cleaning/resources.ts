@@ -64,6 +64,11 @@ export function resourcesOf(groups: readonly SurfaceGroup[], brief: Brief): Reso
     },
   );
   if (cost.kind === 'refused') return { numbers: [], runs_1yr, open: [...open, `${cost.reason}.`] };
+  const share = longest / (brief.cleaning.interval_h * 60);
+  if (share > 0.25)
+    open.push(
+      `All groups one after the other take ${Math.round(longest)} min, ${Math.round(100 * share)} % of the time between two cleanings: see which of them need it each time.`,
+    );
   const number = (label: string, value: number, unit: string): FindingNumber => ({
     label,
     value,

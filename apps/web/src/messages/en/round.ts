@@ -51,6 +51,7 @@ export const round = {
       afterDisinfection: 'after disinfection',
       beforeStart: 'before the start',
     },
+    looksFor: (method: string, what: string) => `${method}: ${what}`,
     neutraliser: 'with neutraliser',
     notDetected: 'not detected',
     actAbove: (value: string) => `act above ${value}`,

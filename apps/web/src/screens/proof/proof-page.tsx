@@ -102,7 +102,7 @@ function TestCells({ test }: { readonly test: PointTest }) {
   return (
     <>
       <td>
-        {method.name}
+        {words.looksFor(method.name, words.measured[test.of])}
         {test.neutraliser ? `, ${words.neutraliser}` : ''}
         <div className="soft">{method.trap}</div>
       </td>
