@@ -11,8 +11,8 @@ import {
   type SiteAnswer,
   uploadAnswer,
 } from '@coveline/api';
-import { decodeModel, triangleCount } from '@coveline/model';
-import { assemble, openInMemory, type Store } from '@coveline/store';
+import { decodeModel, triangleCount, unpackFloats } from '@coveline/model';
+import { assemble, findSurvey, openInMemory, type Store, storeSurvey } from '@coveline/store';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { boxObj } from '../test-data/box-obj.ts';
 import { multipartBody } from '../test-data/multipart-body.ts';
@@ -197,9 +197,13 @@ describe('the whole way', () => {
     expect(Object.keys(survey.measures)).toContain('flatFaces');
     expect((await get(`${base}/fields/flatFaces`)).rawPayload.byteLength).toBe(12 * 4);
     expect((await get(`${base}/fields/nonsense`)).statusCode).toBe(404);
-    expect((await get(`${base}/drawings`)).statusCode).toBe(200);
 
     const review = (await get(`${base}/review`)).json();
+    const named = new Set(review.findings.flatMap((finding: { places: string[] }) => finding.places));
+    const drawn = unpackFloats((await get(`${base}/drawings`)).rawPayload) as object;
+    for (const place of Object.keys(drawn)) expect(named).toContain(place);
+    const none = await get(`${base}/drawings?places=pool-of-nobody`);
+    expect(unpackFloats(none.rawPayload)).toEqual({});
     expect(review.schema).toBe('coveline.review/1');
     expect(read.revisions[0].findings).toBe(review.findings.length);
     expect(review.decisions).toEqual({});
@@ -233,6 +237,27 @@ describe('the whole way', () => {
     expect((await get(`${base}/model`)).headers.etag).not.toBe(before);
     await post(`/api/machines/${id}/undo`);
     expect((await get(`${base}/model`)).headers.etag).toBe(before);
+  });
+
+  test('what another version of the program measured is not read, and can be measured again', async () => {
+    const { id, revision, base } = await surveyed();
+    await store.transaction(async (tx) => {
+      const { at: _, ...row } = (await findSurvey(tx, id, revision, 'z'))!;
+      await storeSurvey(tx, { ...row, version: 0 });
+    });
+    for (const what of ['review', 'survey', 'drawings', 'model']) {
+      const answer = await get(`${base}/${what}`);
+      expect(answer.statusCode).toBe(404);
+      expect(problem.parse(answer.json()).message).toMatch(
+        /another version of the program: measure it again/,
+      );
+    }
+    const told = machine.parse((await get(`/api/machines/${id}`)).json());
+    expect(told.revisions[0]).toMatchObject({ surveyedAt: null, outdated: true, findings: null });
+    expect((await post(`${base}/file`)).statusCode).toBe(409);
+    const again = job.parse((await post(`${base}/survey`)).json());
+    expect(await finished(again.id)).toMatchObject({ state: 'done' });
+    expect((await get(`${base}/review`)).statusCode).toBe(200);
   });
 
   test('commands sent at once are all kept', async () => {
@@ -365,6 +390,7 @@ test('the API describes itself as OpenAPI 3.1', async () => {
       'GET /api/machines/{machine}',
       'GET /api/machines/{machine}/history',
       'GET /api/materials',
+      'GET /api/profiles',
       'GET /api/requirements',
       'GET /api/sources',
       `GET ${revision}/drawings`,
@@ -372,6 +398,8 @@ test('the API describes itself as OpenAPI 3.1', async () => {
       `GET ${revision}/file.pdf`,
       `GET ${revision}/model`,
       `GET ${revision}/review`,
+      `GET ${revision}/since/{before}`,
+      `GET ${revision}/site`,
       `GET ${revision}/survey`,
       'POST /api/jobs/{job}/cancel',
       'POST /api/machines',

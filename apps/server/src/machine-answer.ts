@@ -13,6 +13,7 @@ import {
   type SurveyRow,
   type Tx,
 } from '@coveline/store';
+import { isOutdated } from './surveyed.ts';
 
 /** Everything that summaries are made from. */
 interface Rows {
@@ -64,7 +65,8 @@ function revisionSummary(machine: string, project: Project, revision: Revision, 
   const here = (row: { machine: string; revision: string }) => row.machine === machine && row.revision === id;
   const stored = rows.revisions.find((r) => r.machine === machine && r.id === id);
   if (!stored) throw new Error(`The file of revision ${id} of ${machine} is not in the store.`);
-  const survey = rows.surveys.find((s) => here(s) && s.up === up);
+  const made = rows.surveys.find((s) => here(s) && s.up === up);
+  const survey = made && !isOutdated(made) ? made : undefined;
   const findings = survey && rows.reviews.find(here)?.findings;
   const decisions = project.decisions[id] ?? {};
   return {
@@ -78,6 +80,7 @@ function revisionSummary(machine: string, project: Project, revision: Revision, 
     parts: stored.parts,
     triangles: stored.triangles,
     surveyedAt: survey?.at.toISOString() ?? null,
+    outdated: made !== undefined && survey === undefined,
     findings: findings?.length ?? null,
     decided: findings?.filter((finding) => Object.hasOwn(decisions, finding)).length ?? null,
     hasFile: stored.pdf !== null,

@@ -14,7 +14,8 @@
  *   GET  /model            -> bytes of `encodeModel`, +Z up, application/octet-stream; immutable by ETag
  *   GET  /survey           -> SurveyResult; 404 while it is not surveyed
  *   GET  /fields/:measure  -> Float32Array bytes, one number per triangle
- *   GET  /drawings         -> Drawings
+ *   GET  /drawings         -> Drawings, packed by `packFloats`: of the places that findings name, but for large ones
+ *   GET  /drawings?places= -> the same of these places, ids with commas between them, as far as 2 MB go
  *   GET  /review           -> ReviewResult with the decisions taken
  *   GET  /since/:before    -> RevisionComparison: what became of the findings of another revision
  *   GET  /site             -> SiteAnswer: what is proposed of the site, and what the survey went by
@@ -25,12 +26,12 @@
  *   GET  /api/jobs?machine=            -> Job[], newest first
  *   POST /api/jobs/:job/cancel         -> Job
  *   GET  /api/events                   -> server-sent events, `Event` as data; on reconnect read again what is shown
- *   GET  /api/materials, /api/requirements, /api/sources -> the catalogue
+ *   GET  /api/materials, /requirements, /sources, /profiles -> rows of the catalogue; ?machine= with its packs
  *   GET  /api/openapi.json
  */
 import { command, type decision, project, type SiteProposal } from '@coveline/project';
 import type { ReviewResult } from '@coveline/review';
-import type { Site } from '@coveline/survey';
+import type { Drawing, Site } from '@coveline/survey';
 import * as z from 'zod';
 
 export const jobState = z.enum(['waiting', 'running', 'done', 'failed', 'cancelled']);
@@ -67,6 +68,8 @@ export const revisionSummary = z.object({
   parts: z.number().nullable(),
   triangles: z.number().nullable(),
   surveyedAt: z.iso.datetime().nullable(),
+  /** It was surveyed, but by another version of the program: to be measured again before anything is told. */
+  outdated: z.boolean(),
   findings: z.number().nullable(),
   decided: z.number().nullable(),
   hasFile: z.boolean(),
@@ -120,7 +123,7 @@ export type Problem = z.infer<typeof problem>;
 export type Event = z.infer<typeof event>;
 
 /** By place id: free triangles and polylines as flat xyz numbers, mm. */
-export type Drawings = Record<string, { triangles?: number[]; lines?: number[][] }>;
+export type Drawings = Readonly<Record<string, Drawing>>;
 /** What people said of the proposals is in the project; `surveyed` is the site that the results go by, if it is known. */
 export interface SiteAnswer {
   readonly proposals: readonly SiteProposal[];

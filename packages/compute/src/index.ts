@@ -5,6 +5,7 @@ export {
   decodeFields,
   type Fields,
   outcomeFiles,
+  readDrawings,
   readOutcome,
   type SiteSurveyOutcome,
   writeOutcome,

@@ -254,6 +254,7 @@ describe.each(databases)('store: $name', ({ open, drop, cutConnections }) => {
         result: '2',
         fields: '3',
         drawings: '4',
+        version: 1,
       };
       await store.transaction(async (tx) => {
         await storeSurvey(tx, row);

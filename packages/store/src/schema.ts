@@ -89,6 +89,8 @@ export const survey = pgTable(
     result: text('result').notNull(),
     fields: text('fields').notNull(),
     drawings: text('drawings').notNull(),
+    /** `surveyVersion` of the code that measured; 0: before it was noted. */
+    version: integer('version').notNull().default(0),
   },
   (t) => [primaryKey({ columns: [t.machine, t.revision, t.up] })],
 );

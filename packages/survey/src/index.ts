@@ -87,3 +87,4 @@ export {
 export { anyHit, firstHit, type Hit, newHit } from './tree/ray.ts';
 export { adoptTree, type SharedTree, shareTree } from './tree/share.ts';
 export { buildTree, type Tree, treeOf } from './tree/tree.ts';
+export { surveyVersion } from './version.ts';

@@ -2,6 +2,7 @@ import type { Model } from '@coveline/model';
 import type { ModelHealth } from './health/health.ts';
 import type { MeasureOutcome } from './outcome.ts';
 import type { Drawing, MeasureName, SurveyMeasures, SurveyOutcome, SurveySettings } from './result.ts';
+import { surveyVersion } from './version.ts';
 
 /** Measures that are finished, in whatever order that happened. */
 export type Finished = ReadonlyMap<MeasureName, MeasureOutcome<MeasureName & keyof SurveyMeasures>>;
@@ -31,5 +32,9 @@ export function outcomeOf(
     for (const note of outcome.notes) notes.add(note);
   }
   for (const name of asked) if (!order.includes(name)) notes.add(`The measure ${name} is not computed yet.`);
-  return { result: { settings, ...(health && { health }), notes: [...notes], measures }, fields, drawings };
+  return {
+    result: { version: surveyVersion, settings, ...(health && { health }), notes: [...notes], measures },
+    fields,
+    drawings,
+  };
 }

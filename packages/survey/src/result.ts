@@ -368,6 +368,8 @@ export interface SurveySettings {
 }
 
 export interface SurveyResult {
+  /** `surveyVersion` of the code that measured; absent in results of before it was told. */
+  readonly version?: number;
   readonly settings: SurveySettings;
   /** What is wrong with the model itself; absent in surveys of before it was looked at. */
   readonly health?: ModelHealth;

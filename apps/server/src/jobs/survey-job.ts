@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { LimitError, modelFile, outcomeFiles, surveyFileInto } from '@coveline/compute';
 import { decodeModel, triangleCount } from '@coveline/model';
 import { completeJob, getMachine, getRevision, storeSurvey, updateRevision } from '@coveline/store';
+import { surveyVersion } from '@coveline/survey';
 import type { Context } from '../context.ts';
 import { isSurveyed, revisionOf } from '../surveyed.ts';
 import type { JobWork } from './run-jobs.ts';
@@ -60,6 +61,7 @@ async function keepResults({ store, reviews }: Context, folder: string, subject:
     result: await keep(outcomeFiles.survey),
     fields: await keep(outcomeFiles.fields),
     drawings: await keep(outcomeFiles.drawings),
+    version: surveyVersion,
   };
   const model = decodeModel(await readFile(join(folder, modelFile)));
   const found = { notes: model.notes, parts: model.parts.length, triangles: triangleCount(model) };

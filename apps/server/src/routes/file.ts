@@ -1,12 +1,12 @@
 import { job } from '@coveline/api';
-import { findSurvey, getMachine, getRevision, orderJob } from '@coveline/store';
+import { getMachine, getRevision, orderJob } from '@coveline/store';
 import * as z from 'zod';
 import type { App } from '../app-type.ts';
 import type { Context } from '../context.ts';
 import { jobAnswer } from '../job-answer.ts';
 import { problems, RequestError } from '../problem.ts';
 import { slug } from '../slug.ts';
-import { revisionOf } from '../surveyed.ts';
+import { isSurveyed, revisionOf } from '../surveyed.ts';
 import { revisionParams } from './results.ts';
 import { sendBlob } from './send-blob.ts';
 
@@ -16,15 +16,13 @@ export function fileRoutes(app: App, { store }: Context): void {
   app.post(
     `${base}/file`,
     { schema: { params: revisionParams, response: { 200: job, ...problems } } },
-    async ({ params: { machine, revision } }) =>
-      jobAnswer(
-        await store.transaction(async (tx) => {
-          const { project } = await getMachine(tx, machine);
-          if (!(await findSurvey(tx, machine, revision, revisionOf(project, revision).up)))
-            throw new RequestError(409, 'not-surveyed', 'Survey this revision before you make its file.');
-          return await orderJob(tx, store.engine, { kind: 'file', machine, revision });
-        }),
-      ),
+    async ({ params: { machine, revision } }) => {
+      if (!(await isSurveyed(store, machine, revision)))
+        throw new RequestError(409, 'not-surveyed', 'Survey this revision before you make its file.');
+      return jobAnswer(
+        await store.transaction((tx) => orderJob(tx, store.engine, { kind: 'file', machine, revision })),
+      );
+    },
   );
 
   app.get(

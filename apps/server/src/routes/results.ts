@@ -1,11 +1,12 @@
 import { readFile } from 'node:fs/promises';
-import type { Drawings, ReviewAnswer, SiteAnswer } from '@coveline/api';
-import { decodeDrawings, decodeFields } from '@coveline/compute';
+import type { ReviewAnswer, SiteAnswer } from '@coveline/api';
+import { decodeFields } from '@coveline/compute';
 import type { SurveyRow } from '@coveline/store';
-import type { Drawing, MeasureName } from '@coveline/survey';
+import type { MeasureName } from '@coveline/survey';
 import * as z from 'zod';
 import type { App } from '../app-type.ts';
 import type { Context } from '../context.ts';
+import { drawingsNamed, drawingsOf } from '../drawings.ts';
 import { problems, RequestError } from '../problem.ts';
 import { siteAnswer } from '../site-answer.ts';
 import { surveyed } from '../surveyed.ts';
@@ -71,17 +72,19 @@ export function resultRoutes(app: App, context: Context): void {
     `${base}/drawings`,
     {
       schema: {
+        description:
+          'Packed numbers: by place id triangles and lines, flat xyz, mm. Without `places`: of those that findings name, large ones left out',
         params: revisionParams,
-        response: {
-          200: z.unknown().describe('by place id: triangles and lines, flat xyz, mm'),
-          ...problems,
-        },
+        querystring: z.object({ places: z.string().optional() }),
+        response: bytes,
       },
     },
-    async ({ params }): Promise<Drawings> => {
-      const { drawings } = await surveyOf(params);
-      const decoded = decodeDrawings(await readFile(store.blobs.path(drawings)));
-      return Object.fromEntries([...decoded].map(([place, drawing]) => [place, plain(drawing)]));
+    async ({ params, query: { places } }, reply) => {
+      const packed =
+        places === undefined
+          ? await drawingsNamed(store, await context.reviews.current(params.machine, params.revision))
+          : await drawingsOf(store, await surveyOf(params), places.split(','));
+      return reply.type('application/octet-stream').send(Buffer.from(packed.buffer));
     },
   );
 
@@ -110,16 +113,4 @@ export function resultRoutes(app: App, context: Context): void {
     },
     async ({ params }): Promise<SiteAnswer> => await siteAnswer(store, await surveyOf(params)),
   );
-}
-
-function plain({ triangles, lines }: Drawing): Drawings[string] {
-  return {
-    ...(triangles && { triangles: micrometres(triangles) }),
-    ...(lines && { lines: lines.map(micrometres) }),
-  };
-}
-
-/** Numbers of a picture: a thousandth of a millimetre is more than it shows. */
-function micrometres(values: Float32Array): number[] {
-  return Array.from(values, (value) => Math.round(value * 1000) / 1000);
 }

@@ -9,8 +9,8 @@ import type {
   SiteAnswer,
   UploadAnswer,
 } from '@coveline/api';
-import type { Material, Requirement, Source } from '@coveline/catalogue';
-import { decodeModel, type Model } from '@coveline/model';
+import type { Material, Profile, Requirement, Source } from '@coveline/catalogue';
+import { decodeModel, type Model, unpackFloats } from '@coveline/model';
 import type { Command } from '@coveline/project';
 import type { RevisionComparison } from '@coveline/review';
 import type { MeasureName, SurveyResult } from '@coveline/survey';
@@ -28,6 +28,13 @@ const post = <T>(path: string, body?: unknown) =>
       ? {}
       : { body: JSON.stringify(body), headers: { 'content-type': 'application/json' } }),
   }).then((r) => r.json() as Promise<T>);
+
+export interface CatalogueRows {
+  readonly materials: Material;
+  readonly requirements: Requirement;
+  readonly sources: Source;
+  readonly profiles: Profile;
+}
 
 export const api = {
   machines: () => get<MachineSummary[]>('/api/machines'),
@@ -48,8 +55,12 @@ export const api = {
     const response = await request(`${revisionPath(machine, revision)}/fields/${measure}`);
     return new Float32Array(await response.arrayBuffer());
   },
-  drawings: (machine: string, revision: string) =>
-    get<Drawings>(`${revisionPath(machine, revision)}/drawings`),
+  /** Of the places that findings name, large ones left out. */
+  drawings: (machine: string, revision: string) => drawingsAt(`${revisionPath(machine, revision)}/drawings`),
+  drawingsOf: (machine: string, revision: string, places: readonly string[]) =>
+    drawingsAt(
+      `${revisionPath(machine, revision)}/drawings?places=${places.map(encodeURIComponent).join(',')}`,
+    ),
   review: (machine: string, revision: string) =>
     get<ReviewAnswer>(`${revisionPath(machine, revision)}/review`),
   since: (machine: string, revision: string, before: string) =>
@@ -62,10 +73,15 @@ export const api = {
   jobs: (machine: string) => get<Job[]>(`/api/jobs?machine=${encodeURIComponent(machine)}`),
   cancelJob: (job: string) => post<Job>(`/api/jobs/${encodeURIComponent(job)}/cancel`),
 
-  materials: () => get<Material[]>('/api/materials'),
-  requirements: () => get<Requirement[]>('/api/requirements'),
-  sources: () => get<Source[]>('/api/sources'),
+  /** Rows of the catalogue with the packs of a machine. */
+  catalogue: <K extends keyof CatalogueRows>(list: K, machine: string) =>
+    get<CatalogueRows[K][]>(`/api/${list}?machine=${encodeURIComponent(machine)}`),
 };
+
+async function drawingsAt(path: string): Promise<Drawings> {
+  const response = await request(path);
+  return unpackFloats(new Uint8Array(await response.arrayBuffer())) as Drawings;
+}
 
 export interface Upload {
   readonly file: File;

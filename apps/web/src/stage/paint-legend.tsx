@@ -6,17 +6,25 @@ import { usePainted } from './painted.ts';
 export function PaintLegend() {
   const painted = usePainted();
   if (!painted) return null;
+  const { scale } = painted;
+  if (scale === null)
+    return (
+      <p className="view-state">
+        <span className="legend-bar" aria-hidden="true" style={{ background: painted.full }} />
+        {painted.measure}
+      </p>
+    );
   return (
     <p className="view-state">
       {painted.measure}
-      <span className="figure">{show(0, painted.unit)}</span>
+      <span className="figure">{show(scale.pale, painted.unit)}</span>
       <span
         className="legend-bar"
         role="img"
         aria-label={m.view.legend}
-        style={{ background: `linear-gradient(90deg, ${painted.from}, ${painted.to})` }}
+        style={{ background: `linear-gradient(90deg, ${painted.pale}, ${painted.full})` }}
       />
-      <span className="figure">{show(painted.high, painted.unit)}</span>
+      <span className="figure">{show(scale.full, painted.unit)}</span>
     </p>
   );
 }

@@ -4,10 +4,11 @@ import { createStore, useStore } from '../state/store.ts';
 export interface Painted {
   readonly measure: string;
   readonly unit: string;
-  readonly high: number;
-  /** CSS colours of the lowest and the highest value. */
-  readonly from: string;
-  readonly to: string;
+  /** The numbers at the two ends, pale first; null where the paint only marks what is so. */
+  readonly scale: { readonly pale: number; readonly full: number } | null;
+  /** CSS colours of the two ends. */
+  readonly pale: string;
+  readonly full: string;
 }
 
 const store = createStore<{ painted: Painted | null }>({ painted: null });

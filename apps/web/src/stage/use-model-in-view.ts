@@ -34,6 +34,7 @@ export function useModelInView(viewer: Viewer | null, model: Model | undefined):
 /** Kind of every place by its id, from the survey's own lists. */
 export function kindsOfPlaces(survey: SurveyResult): Map<string, PlaceKind> {
   const { standingLiquid, flatFaces, insideCorners, narrowGaps, hollows } = survey.measures;
+  const { fasteners, handReach, toolReach, jetReach, openSky, overhead, clearances } = survey.measures;
   const lists: [PlaceKind, readonly { readonly id: string }[] | undefined][] = [
     ['liquid', standingLiquid?.places],
     ['flat', flatFaces?.places],
@@ -44,6 +45,16 @@ export function kindsOfPlaces(survey: SurveyResult): Map<string, PlaceKind> {
     ['hollow', hollows?.blind],
     ['hollow', hollows?.deadLegs],
     ['hollow', hollows?.openMembers],
+    ['fastener', fasteners?.heads],
+    ['fastener', fasteners?.threads],
+    ['reach', handReach?.openings],
+    ['reach', handReach?.places],
+    ['reach', toolReach?.openings],
+    ['reach', toolReach?.places],
+    ['reach', jetReach?.places],
+    ['reach', clearances?.places],
+    ['air', openSky?.places],
+    ['air', overhead?.places],
   ];
   return new Map(lists.flatMap(([kind, places]) => (places ?? []).map((p) => [p.id, kind] as const)));
 }

@@ -1,7 +1,7 @@
 import type { RevisionSummary } from '@coveline/api';
 import type { MeasureName } from '@coveline/survey';
 import { keepPreviousData, QueryClient, useQuery } from '@tanstack/react-query';
-import { api } from '../api/client.ts';
+import { api, type CatalogueRows } from '../api/client.ts';
 import { ApiError } from '../api/request.ts';
 
 /** The server pushes what changed, so nothing is read again merely because time passed. */
@@ -72,6 +72,11 @@ export const useModel = (at: RevisionAt | null) => useOfRevision('model', at, is
 export const useSurvey = (at: RevisionAt | null) => useOfRevision('survey', at, isSurveyed(at), api.survey);
 export const useDrawings = (at: RevisionAt | null) =>
   useOfRevision('drawings', at, isSurveyed(at), api.drawings);
+/** Of one finding's places: asked for when it is looked at. */
+export const useDrawingsOf = (at: RevisionAt | null, finding: string, places: readonly string[]) =>
+  useOfRevision(`drawings of ${finding}`, at, isSurveyed(at) && places.length > 0, (m, r) =>
+    api.drawingsOf(m, r, places),
+  );
 export const useReview = (at: RevisionAt | null) => useOfRevision('review', at, isSurveyed(at), api.review);
 export const useSince = (at: RevisionAt | null, before: string | null) =>
   useOfRevision(`review since ${before}`, at, isSurveyed(at) && before !== null, (m, r) =>
@@ -83,6 +88,14 @@ export const useField = (at: RevisionAt | null, measure: MeasureName | null) =>
     api.field(m, r, measure!),
   );
 
-export const useMaterials = () => useQuery({ queryKey: ['materials'], queryFn: api.materials });
-export const useRequirements = () => useQuery({ queryKey: ['requirements'], queryFn: api.requirements });
-export const useSources = () => useQuery({ queryKey: ['sources'], queryFn: api.sources });
+/** Rows of the catalogue with the packs of a machine; they are read again with what is judged by them. */
+const useCatalogue = <K extends keyof CatalogueRows>(list: K, machine: string) =>
+  useQuery({
+    queryKey: ['revision', machine, `review by ${list}`],
+    queryFn: () => api.catalogue(list, machine),
+  });
+
+export const useMaterials = (machine: string) => useCatalogue('materials', machine);
+export const useRequirements = (machine: string) => useCatalogue('requirements', machine);
+export const useSources = (machine: string) => useCatalogue('sources', machine);
+export const useProfiles = (machine: string) => useCatalogue('profiles', machine);

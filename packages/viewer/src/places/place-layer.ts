@@ -25,13 +25,14 @@ export interface PlaceDrawing {
 }
 
 interface Drawn {
+  readonly drawing: PlaceDrawing;
   readonly group: Group;
   readonly kind: PlaceKind;
   readonly fills: Mesh<BufferGeometry, MeshBasicMaterial>[];
   readonly strokes: LineSegments2[];
 }
 
-/** Liquid as liquid, walls of gaps, inside corners and joint lines. */
+/** Liquid as liquid, walls of gaps, inside corners, joint lines, threads, openings … */
 export class PlaceLayer {
   private readonly drawn = new Map<string, Drawn>();
   private readonly stage: Stage;
@@ -44,8 +45,15 @@ export class PlaceLayer {
   }
 
   set(drawings: readonly PlaceDrawing[]): void {
-    this.dispose();
-    for (const drawing of drawings) this.drawn.set(drawing.id, this.draw(drawing));
+    const before = new Map(this.drawn);
+    this.drawn.clear();
+    for (const drawing of drawings) {
+      const last = before.get(drawing.id);
+      const stays = last && isSame(last.drawing, drawing);
+      if (stays) before.delete(drawing.id);
+      this.drawn.set(drawing.id, stays ? last : this.draw(drawing));
+    }
+    for (const gone of before.values()) release(gone);
     this.restyle();
   }
 
@@ -89,14 +97,7 @@ export class PlaceLayer {
   }
 
   dispose(): void {
-    for (const { group } of this.drawn.values()) {
-      group.removeFromParent();
-      group.traverse((o) => {
-        const { geometry, material } = o as Partial<Mesh<BufferGeometry, MeshBasicMaterial>>;
-        geometry?.dispose();
-        material?.dispose();
-      });
-    }
+    for (const drawn of this.drawn.values()) release(drawn);
     this.drawn.clear();
   }
 
@@ -129,7 +130,7 @@ export class PlaceLayer {
       group.add(object);
     }
     this.stage.scene.add(group);
-    return { group, kind: drawing.kind, fills, strokes };
+    return { drawing, group, kind: drawing.kind, fills, strokes };
   }
 
   private local(points: ArrayLike<number>): Float32Array {
@@ -138,6 +139,20 @@ export class PlaceLayer {
     for (let i = 0; i < points.length; i++) out[i] = points[i] - origin[i % 3];
     return out;
   }
+}
+
+/** The same numbers, by identity: places come again whenever some are added. */
+function isSame(a: PlaceDrawing, b: PlaceDrawing): boolean {
+  return a.kind === b.kind && a.triangles === b.triangles && a.lines === b.lines;
+}
+
+function release({ group }: Drawn): void {
+  group.removeFromParent();
+  group.traverse((o) => {
+    const { geometry, material } = o as Partial<Mesh<BufferGeometry, MeshBasicMaterial>>;
+    geometry?.dispose();
+    material?.dispose();
+  });
 }
 
 /** A polyline as pairs of points. */

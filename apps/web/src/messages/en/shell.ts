@@ -57,6 +57,8 @@ export const shell = {
     done: (what: string) => `${what}: done.`,
     failed: (what: string, why: string) => `${what} failed. ${why}`,
     again: 'Measure again',
+    outdated:
+      'This revision was measured by another version of Coveline. What it found then is left aside; measure it again to see findings.',
   },
   palette: {
     title: 'Find or do',

@@ -16,6 +16,7 @@ export const start = {
       surveyed: (findings: number, decided: number) =>
         `${plural(findings, 'finding', 'findings')}, ${decided} decided`,
       read: 'read, not surveyed',
+      outdated: 'to be measured again',
     },
     parts: (n: string) => `${n} parts`,
     triangles: (n: string) => `${n} triangles`,

@@ -61,6 +61,13 @@ export const words = {
       name: 'walls of hollows (1), blind channels (2), dead legs (3) and open members (4)',
       unit: '1',
     },
+    fasteners: { name: 'heads (1) and threads (2)', unit: '1' },
+    handReach: { name: 'what the hand does not get to', unit: '1' },
+    toolReach: { name: 'what the tool does not get to', unit: '1' },
+    jetReach: { name: 'what no nozzle sees', unit: '1' },
+    openSky: { name: 'first air at open mouths', unit: '%' },
+    overhead: { name: 'height above an open mouth', unit: 'mm' },
+    clearances: { name: 'height of undersides above the floor', unit: 'mm' },
   },
   quantity: {
     understood: (what: string) => `understood: ${what}`,

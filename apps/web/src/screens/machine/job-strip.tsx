@@ -22,7 +22,8 @@ export function JobStrip() {
     last && (last.state === 'failed' || last.state === 'cancelled') && last.id !== dismissed ? last : null;
   useSpoken(jobs);
   const noted = last?.state === 'done' && last.id !== dismissed ? (last.notes ?? []) : [];
-  if (running.length === 0 && !bad && noted.length === 0) return null;
+  const outdated = running.length === 0 && !bad && revision?.outdated ? revision.id : null;
+  if (running.length === 0 && !bad && noted.length === 0 && outdated === null) return null;
   return (
     <section className="jobs" aria-label={m.job.label}>
       {running.map((job) => (
@@ -36,6 +37,12 @@ export function JobStrip() {
           </Button>
         </p>
       ) : null}
+      {outdated !== null ? (
+        <p className="job">
+          <span className="job-words">{m.job.outdated}</span>
+          <MeasureAgain machine={machine.id} revision={outdated} />
+        </p>
+      ) : null}
       {bad && running.length === 0 ? (
         <p className="job">
           <span className="job-words">
@@ -43,24 +50,26 @@ export function JobStrip() {
               ? m.job.cancelled(m.job[bad.kind])
               : m.job.failed(m.job[bad.kind], bad.error ?? '')}
           </span>
-          {bad.kind === 'survey' ? (
-            <Button
-              className="quiet"
-              onPress={() =>
-                void api
-                  .surveyAgain(bad.machine, bad.revision)
-                  .then(acceptJob, (e: Error) => announce(e.message))
-              }
-            >
-              {m.job.again}
-            </Button>
-          ) : null}
+          {bad.kind === 'survey' ? <MeasureAgain machine={bad.machine} revision={bad.revision} /> : null}
           <Button className="quiet" onPress={() => setDismissed(bad.id)}>
             {m.problem.dismiss}
           </Button>
         </p>
       ) : null}
     </section>
+  );
+}
+
+function MeasureAgain({ machine, revision }: { readonly machine: string; readonly revision: string }) {
+  return (
+    <Button
+      className="quiet"
+      onPress={() =>
+        void api.surveyAgain(machine, revision).then(acceptJob, (e: Error) => announce(e.message))
+      }
+    >
+      {m.job.again}
+    </Button>
   );
 }
 

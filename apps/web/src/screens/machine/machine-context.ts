@@ -16,7 +16,10 @@ export interface MachineData {
   readonly at: RevisionAt | null;
   readonly model: Model | undefined;
   readonly survey: SurveyResult | undefined;
+  /** Of the places that findings name, with all of the chosen finding's. */
   readonly drawings: Drawings | undefined;
+  /** The drawings of the chosen finding are still on their way. */
+  readonly drawing: boolean;
   readonly review: ReviewResult | undefined;
   readonly findings: readonly Finding[];
   readonly parts: readonly PartData[];

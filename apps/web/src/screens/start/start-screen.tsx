@@ -68,6 +68,7 @@ function MachineRow({ machine }: { readonly machine: MachineSummary }) {
 }
 
 function stateOf(r: RevisionSummary): string {
+  if (r.outdated) return m.start.state.outdated;
   if (r.surveyedAt === null) return r.parts === null ? m.start.state.unread : m.start.state.read;
   const findings = m.start.state.surveyed(r.findings ?? 0, r.decided ?? 0);
   return r.hasFile ? `${findings} · ${m.start.hasFile}` : findings;

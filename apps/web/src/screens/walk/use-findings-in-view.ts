@@ -9,6 +9,7 @@ import { show } from '../../numbers/show.ts';
 import { go } from '../../routing/use-route.ts';
 import { kindOf, kindOfMeasure } from '../../signs/kind.ts';
 import { signElement } from '../../signs/sign-element.ts';
+import { paintOf } from '../../stage/paint-of.ts';
 import { setPainted } from '../../stage/painted.ts';
 import { setView, useViewState, viewState } from '../../stage/view-state.ts';
 import { announce } from '../../state/announce.ts';
@@ -23,13 +24,13 @@ const sightPoints = 10;
 
 /** Signs at the findings, the chosen one's place, its field on the surface, and the flight to it. */
 export function useFindingsInView(viewer: Viewer | null, data: MachineData): void {
-  const { route, findings, model, drawings } = data;
+  const { route, findings, model, drawings, drawing } = data;
   const chosen = route.page === 'walk' ? findings.find((f) => f.id === route.item) : undefined;
   useSigns(viewer, data, chosen);
   usePaint(viewer, data, chosen);
 
   useEffect(() => {
-    if (!viewer || !model || !chosen) return;
+    if (!viewer || !model || !chosen || drawing) return;
     setView({ chosen: chosen.parts, ghosts: new Set() });
     const inFront = viewer.fly(chosen.bounds_mm, pointsOf(chosen, drawings));
     if (inFront.length === 0) return;
@@ -39,7 +40,7 @@ export function useFindingsInView(viewer: Viewer | null, data: MachineData): voi
     return () => {
       if (inFront.every((id) => viewState().ghosts.has(id))) setView({ ghosts: new Set() });
     };
-  }, [viewer, model, chosen, drawings]);
+  }, [viewer, model, chosen, drawings, drawing]);
 }
 
 /** Flies there once more, after the person has looked elsewhere. */
@@ -103,11 +104,18 @@ function usePaint(viewer: Viewer | null, data: MachineData, chosen: Finding | un
     const { kinds, steel } = sheets[sheetNow()];
     const full = kinds[kindOfMeasure(measure)];
     const half = full.map((c, k) => (c + steel[k]) / 2) as unknown as Vec3;
-    let high = 0;
-    for (const value of field) if (Math.abs(value) > high) high = Math.abs(value);
-    const words = m.measures[measure as keyof typeof m.measures];
-    setPainted({ measure: words.name, unit: words.unit, high, from: css(half), to: css(full) });
-    viewer.paint({ values: field, scale: { low: 0, high, stops: [half, full] } });
+    const { values, scale } = paintOf(measure, field);
+    const { name, unit } = m.measures[measure];
+    setPainted({ measure: name, unit, scale, pale: css(half), full: css(full) });
+    const turned = scale !== null && scale.full < scale.pale;
+    viewer.paint({
+      values,
+      scale: {
+        low: scale ? Math.min(scale.pale, scale.full) : 0,
+        high: scale ? Math.max(scale.pale, scale.full) : 1,
+        stops: turned ? [full, half] : [half, full],
+      },
+    });
   }, [viewer, data.model, measure, field]);
 }
 

@@ -1,0 +1,1 @@
+ALTER TABLE "survey" ADD COLUMN "version" integer DEFAULT 0 NOT NULL;
