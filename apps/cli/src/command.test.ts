@@ -168,6 +168,29 @@ describe('coveline review', () => {
     expect(words).toContain("Old branch: ratio by the rule's datum 2.5 (when it was kept: 2)");
   });
 
+  test('packs of a file are judged by and traced; one that is not sound is refused in a sentence', () => {
+    const path = join(dir, 'box.stl');
+    writeFileSync(path, boxWithoutLid());
+    const formats = readFileSync(new URL('../../../docs/formats.md', import.meta.url), 'utf8');
+    const [, example] = /^## Packs[\s\S]*?```json\n([\s\S]*?)```/m.exec(formats)!;
+    const sound = write('house.json', example);
+    const { status, stdout } = coveline('review', path, '--quiet', '--pack', sound, '--json', '-');
+    expect(status).toBe(0);
+    const { requirements, trace } = JSON.parse(stdout);
+    const lines = requirements.map((r: { requirement: string }) => r.requirement);
+    expect(lines).toContain('house-radius');
+    const { coverage, rows } = trace;
+    expect(rows.map((r: { requirement: string }) => r.requirement)).toEqual(lines);
+    const counts = Object.values<number>(coverage);
+    expect(counts.reduce((sum, n) => sum + n)).toBe(lines.length);
+
+    const bad = write('bad.json', example.replace('"mm"', '"furlongz"'));
+    const refused = coveline('review', path, '--quiet', '--pack', bad);
+    expect(refused.status).toBe(3);
+    expect(refused.stderr).toMatch(/bad\.json": requirements\[1\]\.limits\[1\]\.unit: a unit/);
+    expect(refused.stderr.trim().split('\n')).toHaveLength(1);
+  });
+
   test('the survey names the site that it went by', () => {
     const path = join(dir, 'box.stl');
     writeFileSync(path, boxWithoutLid());

@@ -2,13 +2,14 @@ import { stat } from 'node:fs/promises';
 import { basename, extname } from 'node:path';
 import { readProjectFolder, surveyFile } from '@coveline/compute';
 import type { LengthUnit, UpAxis } from '@coveline/model';
-import { type Project, parseProject, type Revision } from '@coveline/project';
-import { review } from '@coveline/review';
+import { type Project, parseProject, type Revision, yardstickOf } from '@coveline/project';
+import { review, traceOf } from '@coveline/review';
 import { Command } from 'commander';
 import { UsageError } from './failure.ts';
 import { keptJson } from './kept-calculations.ts';
 import { parseUnit, parseUp } from './options.ts';
 import { print, writeJson, writeOut } from './output.ts';
+import { readPacks } from './packs.ts';
 import { progressOn } from './progress.ts';
 import { reviewText } from './review-text.ts';
 
@@ -19,6 +20,7 @@ interface ReviewOptions {
   readonly json?: string;
   readonly file?: string;
   readonly date: string;
+  readonly pack: readonly string[];
   readonly quiet?: boolean;
 }
 
@@ -41,6 +43,12 @@ export function reviewCommand(): Command {
       parseDate,
       new Date().toISOString().slice(0, 10),
     )
+    .option(
+      '--pack <file>',
+      'add requirements, materials and profiles from a pack (docs/formats.md); may stand several times',
+      (path: string, others: readonly string[]) => [...others, path],
+      [],
+    )
     .option('--quiet', 'no progress')
     .addHelpText(
       'after',
@@ -53,7 +61,10 @@ Examples
 Exit codes: 0 done, 2 wrong usage, 3 the input could not be read, 4 a limit was hit, 1 a fault of ours.`,
     )
     .action(async (path: string, o: ReviewOptions) => {
-      const { project, revision, model: modelPath } = await open(path, o);
+      const { revision, model: modelPath, ...opened } = await open(path, o);
+      const packs = await readPacks(o.pack, opened.project);
+      const project = { ...opened.project, packs };
+      const { notes, ...yardstick } = yardstickOf(project);
       const progress = progressOn(process.stderr, o.quiet ?? false);
       const surveyed = await surveyFile(
         {
@@ -65,20 +76,27 @@ Exit codes: 0 done, 2 wrong usage, 3 the input could not be read, 4 a limit was 
         { onProgress: progress.update },
       ).finally(progress.end);
       const { model, outcome } = surveyed;
-      const found = review({
+      const judged = review({
         model,
         survey: outcome.result,
-        brief: project.brief,
+        ...yardstick,
         partChanges: project.parts[revision.id] ?? {},
         answers: project.answers[revision.id] ?? {},
         groups: project.cleaning[revision.id] ?? {},
         today: o.date,
       });
+      const found = { ...judged, notes: [...notes, ...judged.notes] };
       const decisions = project.decisions[revision.id] ?? {};
       if (o.json !== undefined) {
         const calculations = project.calculations.map(keptJson);
         const of = { project: project.name, revision: revision.id };
-        await writeJson(o.json, { ...found, ...of, decisions, calculations });
+        await writeJson(o.json, {
+          ...found,
+          ...of,
+          decisions,
+          trace: traceOf(found, decisions),
+          calculations,
+        });
       }
       if (o.file !== undefined) {
         // Loaded here: the other ways of using the command start faster without the typesetter.

@@ -414,8 +414,44 @@ test('the API describes itself as OpenAPI 3.1', async () => {
 });
 
 test('the catalogue is served', async () => {
-  for (const table of ['materials', 'requirements', 'sources']) {
+  for (const table of ['materials', 'requirements', 'sources', 'profiles']) {
     const rows = (await get(`/api/${table}`)).json() as unknown[];
-    expect(rows.length).toBeGreaterThan(10);
+    expect(rows.length).toBeGreaterThan(3);
   }
+});
+
+test('a machine is judged with its packs, and without them again after undo', async () => {
+  const { id, base } = await surveyed();
+  const pack = {
+    schema: 'coveline.pack/1',
+    name: 'House (invented)',
+    sources: [{ key: 'house', title: 'House rules', edition: '1', kind: 'guidance', seen: 'own text' }],
+    requirements: [
+      {
+        id: 'house-colour',
+        text: 'Gaskets are blue.',
+        element: 'general',
+        areas: ['food', 'splash', 'nonFood'],
+        hazards: ['physical'],
+        evidence: [{ by: 'inspection' }],
+        citations: [{ source: 'house', clause: '1', standing: 'seen' }],
+        remedies: [{ text: 'Order the blue ones.', cost: 'low' }],
+      },
+    ],
+  };
+  const has = async () => ({
+    listed: (await get(`/api/requirements?machine=${id}`)).body.includes('house-colour'),
+    judged: (await get(`${base}/review`)).body.includes('house-colour'),
+  });
+  const set = { do: 'setPack', name: pack.name, pack };
+  expect((await post(`/api/machines/${id}/commands`, set)).statusCode).toBe(200);
+  expect(await has()).toEqual({ listed: true, judged: true });
+  expect((await get('/api/requirements')).body).not.toContain('house-colour');
+  await post(`/api/machines/${id}/undo`);
+  expect(await has()).toEqual({ listed: false, judged: false });
+
+  const clash = { ...pack, requirements: [{ ...pack.requirements[0], id: 'gen-drain' }] };
+  await post(`/api/machines/${id}/commands`, { ...set, pack: clash });
+  const { notes } = (await get(`${base}/review`)).json() as { notes: string[] };
+  expect(notes[0]).toMatch(/^The pack "House \(invented\)" is left aside: .*"gen-drain" already/);
 });

@@ -71,7 +71,7 @@ export async function createApp(context: Context, { webDir, loopbackOnly }: AppO
     fileRoutes(api, context);
     jobRoutes(api, context);
     eventRoutes(api, context);
-    catalogueRoutes(api);
+    catalogueRoutes(api, context);
     api.get('/api/openapi.json', { schema: { hide: true } }, async () => app.swagger());
     api.all('/api/*', { schema: { hide: true } }, async ({ method, url }) => {
       throw new RequestError(404, 'not-found', `There is no ${method} ${url}: see /api/openapi.json.`);

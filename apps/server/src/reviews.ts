@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { decodeModel, type Model } from '@coveline/model';
-import type { Project } from '@coveline/project';
+import { type Project, yardstickOf } from '@coveline/project';
 import { type ReviewResult, review as reviewModel } from '@coveline/review';
 import { type Store, type SurveyRow, storeReview } from '@coveline/store';
 import type { SurveyResult } from '@coveline/survey';
@@ -42,20 +42,23 @@ export function openReviews(store: Store): Reviews {
   return {
     current: async (machine, revision) => {
       const { project, survey } = await store.transaction((tx) => surveyed(tx, machine, revision));
-      const { brief, parts } = project;
+      const { brief, parts, packs } = project;
       const partChanges = parts[revision] ?? {};
       const answers = project.answers[revision] ?? {};
       const groups = project.cleaning[revision] ?? {};
       const today = new Date().toISOString().slice(0, 10);
-      const text = JSON.stringify([survey.model, survey.result, brief, partChanges, answers, groups, today]);
+      const made = [survey.model, survey.result, brief, packs, partChanges, answers, groups, today];
+      const text = JSON.stringify(made);
       const inputs = createHash('sha256').update(text).digest('hex');
       const review = await remembered(`${machine}/${revision}`, inputs, async () => {
         const model = await readModelBlob(store, survey);
         const result = JSON.parse(await readFile(store.blobs.path(survey.result), 'utf8')) as SurveyResult;
-        const found = reviewModel({ model, survey: result, brief, partChanges, answers, groups, today });
+        const { notes, ...yardstick } = yardstickOf(project);
+        const request = { model, survey: result, ...yardstick, partChanges, answers, groups, today };
+        const found = reviewModel(request);
         const findings = found.findings.map((finding) => finding.id);
         await store.transaction((tx) => storeReview(tx, { machine, revision, findings }));
-        return found;
+        return { ...found, notes: [...notes, ...found.notes] };
       });
       return { review, project, survey };
     },

@@ -28,6 +28,7 @@ export function profileById(id: string, { profiles }: Catalogue = builtIn): Prof
  */
 export function demandsInForce(setting: Setting, catalogue: Catalogue = builtIn): readonly Demand[] {
   const profile = profileById(setting.profile, catalogue);
+  const figures = lineOf(profile, catalogue);
   const sourceOf = (c: Citation) => catalogue.sources.get(c.source)!;
   const inForce = (c: Citation) => holds(sourceOf(c), profile, setting.on);
   const out: Demand[] = [];
@@ -40,7 +41,7 @@ export function demandsInForce(setting: Setting, catalogue: Catalogue = builtIn)
       citations,
       kind: strongest(citations.map((c) => sourceOf(c).kind)),
       limits: requirement.limits.filter(
-        (l) => (l.profiles.length === 0 || l.profiles.includes(profile.id)) && inForce(l.citation),
+        (l) => (l.profiles.length === 0 || l.profiles.some((id) => figures.has(id))) && inForce(l.citation),
       ),
     });
   }
@@ -62,6 +63,18 @@ export function limitsFor(
         l.angle_deg === undefined ||
         (angle_deg >= l.angle_deg[0] && angle_deg < l.angle_deg[1])),
   );
+}
+
+/** A profile and those that it is based on. */
+function lineOf(profile: Profile, { profiles }: Catalogue): ReadonlySet<string> {
+  const line = new Set<string>();
+  for (
+    let p: Profile | undefined = profile;
+    p && !line.has(p.id);
+    p = p.basedOn === undefined ? undefined : profiles.get(p.basedOn)
+  )
+    line.add(p.id);
+  return line;
 }
 
 function holds(source: Source, profile: Profile, on: string): boolean {

@@ -8,6 +8,7 @@ export { elements } from './elements.ts';
 export { type Demand, demandsInForce, limitsFor, profileById, type Setting } from './in-force.ts';
 export { materialById, materials } from './materials/index.ts';
 export { type Pack, pack, type ReadPack, readPack, withPack } from './pack.ts';
+export { type Packed, withPacks } from './packs.ts';
 export { profiles } from './profiles.ts';
 export { matters, questionById, questions } from './questions/index.ts';
 export type { Matter, Question, Reading } from './questions/question.ts';

@@ -13,7 +13,7 @@ const sound = {
       seen: 'own text',
     },
   ],
-  profiles: [{ id: 'house', name: 'House', summary: 'Stricter radii.', jurisdiction: 'eu' }],
+  profiles: [{ id: 'house', name: 'House', summary: 'Stricter radii.', jurisdiction: 'eu', basedOn: 'eu' }],
   requirements: [
     {
       id: 'house-radius',
@@ -72,6 +72,11 @@ test('a sound pack is taken, survives a round trip, and its demand is in force',
   const own = demands.find((d) => d.id === 'house-radius')!;
   expect(own).toMatchObject({ kind: 'guidance', limits: [{ atLeast: 8, kind: 'guidance' }] });
   expect(builtIn.requirements.has('house-radius')).toBe(false);
+  const asEu = demandsInForce({ profile: 'eu', careLevel: 'high', on: '2026-11-25' }, catalogue);
+  const builtInLimits = (list: typeof demands) =>
+    list.filter((d) => d.id !== 'house-radius').map((d) => [d.id, d.limits]);
+  expect(builtInLimits(demands)).toEqual(builtInLimits(asEu));
+  expect(asEu.find((d) => d.id === 'house-radius')!.limits).toEqual([]);
 });
 
 test.each<[string, (p: Sound) => void, RegExp]>([
@@ -123,6 +128,13 @@ test.each<[string, (p: Sound) => void, RegExp]>([
       p.requirements[0].limits[0].profiles = ['nowhere'];
     },
     /the profile "nowhere", which is not there/,
+  ],
+  [
+    'a profile that is based on nothing',
+    (p) => {
+      p.profiles[0].basedOn = 'house';
+    },
+    /Profile "house" is based on "house", which is not there/,
   ],
   [
     'the same thing twice',

@@ -104,6 +104,7 @@ export const pack = z.object({
         name: z.string().min(1).max(100),
         summary: sentence,
         jurisdiction: z.enum(['eu', 'us']),
+        basedOn: z.string().describe('the profile whose figures it takes beside its own'),
       }),
     )
     .default([]),
@@ -192,6 +193,9 @@ function clashes(p: Pack, catalogue: Catalogue): string[] {
   const sourceKeys = new Set([...catalogue.sources.keys(), ...p.sources.map((s) => s.key)]);
   const profileIds = new Set([...catalogue.profiles.keys(), ...p.profiles.map((x) => x.id)]);
   const requirementIds = new Set([...catalogue.requirements.keys(), ...p.requirements.map((r) => r.id)]);
+  for (const x of p.profiles)
+    if (x.basedOn === x.id || !profileIds.has(x.basedOn))
+      out.push(`Profile "${x.id}" is based on "${x.basedOn}", which is not there.`);
   for (const r of p.requirements) {
     const here = `Requirement "${r.id}"`;
     for (const c of [...r.citations, ...r.limits.map((l) => l.citation)])

@@ -108,6 +108,8 @@ export interface Profile {
   /** Which figures it takes, in one or two sentences. */
   readonly summary: string;
   readonly jurisdiction: Jurisdiction;
+  /** Profile of whose figures it also takes; a profile of a pack names one, so that no built-in limit is lost. */
+  readonly basedOn?: string;
 }
 
 /** A part of the machine, or a matter of the whole, to which requirements belong. */

@@ -1,8 +1,10 @@
+import { pack } from '@coveline/catalogue';
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import {
   applyCommand,
   type Command,
+  command as commandSchema,
   describeCommand,
   keptCalculation,
   type Project,
@@ -30,6 +32,9 @@ function kept(change: object = {}) {
   });
   return rest;
 }
+
+const source = { key: 'house', title: 'x', edition: '1', kind: 'guidance', seen: 'all' } as const;
+const packOf = (name: string) => pack.parse({ schema: 'coveline.pack/1', name });
 
 const part = fc.constantFrom('frame/leg', 'frame/leg#2', 'tray');
 const revision = fc.constantFrom('r1', 'r2');
@@ -72,6 +77,9 @@ const commands: fc.Arbitrary<Command> = fc.oneof(
     calculation: fc.constantFrom('c1', 'c2', 'c3'),
     kept: fc.option(fc.constantFrom('Dead leg', 'Rinse').map((title) => kept({ title }))),
   }) as fc.Arbitrary<Command>,
+  fc
+    .record({ name: fc.constantFrom('House', 'Dairy'), is: fc.boolean() })
+    .map(({ name, is }): Command => ({ do: 'setPack', name, pack: is ? packOf(name) : null })),
   fc.record({
     do: fc.constant('setBrief' as const),
     brief: fc.constantFrom('basic', 'raised', 'high').map((careLevel) => ({ ...base.brief, careLevel })),
@@ -152,6 +160,8 @@ test.each<[Command, string]>([
   ],
   [{ do: 'setRevision', revision: 'r2', label: 'C', up: 'z' }, 'Revision "B": name it "C"'],
   [{ do: 'setCalculation', calculation: 'c1', kept: kept() }, 'Keep the calculation "Dead leg"'],
+  [{ do: 'setPack', name: 'House', pack: packOf('House') }, 'Add the pack "House"'],
+  [{ do: 'setPack', name: 'House', pack: null }, 'Remove the pack "House"'],
   [
     { do: 'setSite', revision: 'r1', item: 'door:a/visor', change: { do: 'accept' } },
     'Accept "visor" of the site',
@@ -202,4 +212,24 @@ test.each([
   [kept({ title: 'c1' }), 'Leave the calculation "c1" as it is'],
 ])('what is done to a kept calculation reads well: %o', (next, words) => {
   expect(describeCommand({ do: 'setCalculation', calculation: 'c1', kept: next }, withTwo)).toBe(words);
+});
+
+test('a pack is replaced in its place, and comes back to where it was', () => {
+  const set = (now: Project, name: string) =>
+    applyCommand(now, { do: 'setPack', name, pack: packOf(name) }).project;
+  const two = set(set(base, 'House'), 'Dairy');
+  const other = { ...packOf('House'), sources: [source] };
+  expect(describeCommand({ do: 'setPack', name: 'House', pack: other }, two)).toBe(
+    'Replace the pack "House"',
+  );
+  const replaced = applyCommand(two, { do: 'setPack', name: 'House', pack: other });
+  expect(replaced.project.packs).toEqual([other, packOf('Dairy')]);
+  expect(applyCommand(replaced.project, replaced.inverse).project).toEqual(two);
+  const removed = applyCommand(two, { do: 'setPack', name: 'House', pack: null });
+  expect(applyCommand(removed.project, removed.inverse).project).toEqual(two);
+});
+
+test('a pack is set under its own name', () => {
+  const read = commandSchema.safeParse({ do: 'setPack', name: 'Other', pack: packOf('House') });
+  expect(read.error?.issues[0].message).toBe('a pack is set under its own name');
 });

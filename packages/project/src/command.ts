@@ -2,6 +2,7 @@
  * Every change to a project is a command. Applying one yields its inverse, so undo is a command too, and the
  * log of commands is the audit trail.
  */
+import { pack } from '@coveline/catalogue';
 import * as z from 'zod';
 import { answer } from './answer.ts';
 import { surfaceGroup } from './cleaning.ts';
@@ -61,6 +62,17 @@ export const command = z.discriminatedUnion('do', [
     kept: keptCalculation.omit({ id: true }).nullable().describe('null removes it'),
     at: z.int().min(0).optional().describe('its place in the order when it is new; the end without it'),
   }),
+  z
+    .object({
+      do: z.literal('setPack'),
+      name: z.string().min(1).max(200),
+      pack: pack.nullable().describe('null removes it; a pack of this name is replaced'),
+      at: z.int().min(0).optional().describe('its place in the order when it is new; the end without it'),
+    })
+    .refine((c) => c.pack === null || c.pack.name === c.name, {
+      error: 'a pack is set under its own name',
+      path: ['name'],
+    }),
 ]);
 
 export type Command = z.infer<typeof command>;
@@ -109,6 +121,8 @@ export function applyCommand(project: Project, c: Command): { project: Project; 
     }
     case 'setCalculation':
       return setCalculation(project, c);
+    case 'setPack':
+      return setPack(project, c);
   }
 }
 
@@ -129,16 +143,36 @@ function withEntry<T>(
 
 type SetCalculation = Extract<Command, { do: 'setCalculation' }>;
 
-/** A known one changes in its place; one that comes back after it was removed goes to where it was. */
 function setCalculation(project: Project, c: SetCalculation): { project: Project; inverse: Command } {
-  const { calculations } = project;
-  const known = calculations.findIndex((k) => k.id === c.calculation);
-  const at = known >= 0 ? known : Math.min(c.at ?? calculations.length, calculations.length);
-  const { id: _, ...before } = calculations[known] ?? { id: '' };
-  const inverse = { ...c, kept: known < 0 ? null : (before as SetCalculation['kept']), at };
-  const set = c.kept === null ? [] : [{ id: c.calculation, ...c.kept }];
-  return {
-    project: { ...project, calculations: calculations.toSpliced(at, known < 0 ? 0 : 1, ...set) },
-    inverse,
-  };
+  const { before, at, list } = replaced(
+    project.calculations,
+    (k) => k.id === c.calculation,
+    c.kept && { id: c.calculation, ...c.kept },
+    c.at,
+  );
+  const { id: _, ...kept } = before ?? { id: '' };
+  const inverse = { ...c, kept: before === null ? null : (kept as SetCalculation['kept']), at };
+  return { project: { ...project, calculations: list }, inverse };
+}
+
+type SetPack = Extract<Command, { do: 'setPack' }>;
+
+function setPack(project: Project, c: SetPack): { project: Project; inverse: Command } {
+  const { before, at, list } = replaced(project.packs, (p) => p.name === c.name, c.pack, c.at);
+  return { project: { ...project, packs: list }, inverse: { ...c, pack: before, at } };
+}
+
+/**
+ * A known row changes in its place, or goes for null; one that comes back after it was removed goes to where it was.
+ */
+function replaced<T>(
+  rows: readonly T[],
+  is: (row: T) => boolean,
+  next: T | null,
+  wanted: number | undefined,
+): { before: T | null; at: number; list: T[] } {
+  const known = rows.findIndex(is);
+  const at = known >= 0 ? known : Math.min(wanted ?? rows.length, rows.length);
+  const list = rows.toSpliced(at, known < 0 ? 0 : 1, ...(next === null ? [] : [next]));
+  return { before: rows[known] ?? null, at, list };
 }

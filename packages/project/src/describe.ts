@@ -29,6 +29,8 @@ export function describeCommand(command: Command, project: Project): string {
       return describeSite(command, project);
     case 'setCalculation':
       return describeCalculation(command, project);
+    case 'setPack':
+      return describePack(command, project);
   }
 }
 
@@ -157,6 +159,11 @@ function describeCalculation(
   }
   if (what.length > 0) return `Change ${list(what)} in ${name}`;
   return differs('gave') ? `Take over what ${name} gives now` : `Leave ${name} as it is`;
+}
+
+function describePack({ name, pack }: Extract<Command, { do: 'setPack' }>, project: Project): string {
+  if (pack === null) return `Remove the pack "${name}"`;
+  return project.packs.some((p) => p.name === name) ? `Replace the pack "${name}"` : `Add the pack "${name}"`;
 }
 
 /** Part ids are paths through the assembly; people know the last name. */

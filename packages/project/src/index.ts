@@ -26,3 +26,4 @@ export {
   siteOf,
 } from './site-of.ts';
 export { isDecided, type Standing, standingOf } from './standing.ts';
+export { type Yardstick, yardstickOf } from './yardstick.ts';

@@ -18,9 +18,11 @@ export function parseProject(json: unknown): ParsedProject {
 }
 
 /** The parts, decisions and calculations of a revision need that revision; ids are given once. */
-function references({ revisions, parts, decisions, site, calculations }: Project): string[] {
+function references({ revisions, parts, decisions, site, calculations, packs }: Project): string[] {
   const known = new Set(revisions.map((r) => r.id));
   const errors = [...givenTwice('revisions', revisions), ...givenTwice('calculations', calculations)];
+  const twice = packs.find(({ name }, i) => packs.findIndex((p) => p.name === name) < i);
+  if (twice) errors.push(`packs: the name "${twice.name}" is used twice, expected each name once.`);
   for (const [i, { about }] of calculations.entries()) {
     if (about && !known.has(about.revision))
       errors.push(

@@ -2,6 +2,7 @@
  * What people decide about a machine, as one schema: it validates input, gives the types, and describes the
  * HTTP API. A project on disk is a folder with `project.json` of this shape beside its model files.
  */
+import { pack } from '@coveline/catalogue';
 import * as z from 'zod';
 import { answer } from './answer.ts';
 import { cleaningWay, surfaceGroup } from './cleaning.ts';
@@ -166,6 +167,8 @@ export const project = z.object({
   results: z.record(z.string(), z.record(z.string(), sampleResult.omit({ id: true }))).default({}),
   /** In the order in which they were kept. */
   calculations: z.array(keptCalculation).default([]),
+  /** What is added to the catalogue for this machine, by name, in the order in which it is added. */
+  packs: z.array(pack).default([]),
 });
 
 export type AreaClassName = z.infer<typeof areaClass>;

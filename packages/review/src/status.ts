@@ -54,9 +54,10 @@ function statusOf(
       'noSuchElement',
       `No part is named as one of: ${elementName.get(demand.element)}. If there is one, this applies`,
     );
+  // The rule of the general demand held its own figures against the machine, not those of this case.
+  const general = demand.limits.length === 0 ? demand.specialises : undefined;
   const rule =
-    rules.find((r) => r.settles.includes(demand.id)) ??
-    rules.find((r) => r.settles.includes(demand.specialises ?? ''));
+    rules.find((r) => r.settles.includes(demand.id)) ?? rules.find((r) => r.settles.includes(general ?? ''));
   const measures = demand.evidence.filter((e) => e.by === 'measure');
   const open = demand.evidence.filter((e) => e.by !== 'measure');
   const missing = measures.filter((e) => !isComputed(scene, e.measure));

@@ -2,6 +2,7 @@ import { calculations } from './en/calculations.ts';
 import { cleaning } from './en/cleaning.ts';
 import { model } from './en/model.ts';
 import { pages } from './en/pages.ts';
+import { requirements } from './en/requirements.ts';
 import { revisions } from './en/revisions.ts';
 import { round } from './en/round.ts';
 import { shell } from './en/shell.ts';
@@ -20,6 +21,7 @@ export const en = {
   ...walk,
   ...model,
   ...pages,
+  ...requirements,
   ...calculations,
   ...cleaning,
   ...round,

@@ -1,4 +1,4 @@
-import { sourceByKey } from '@coveline/catalogue';
+import type { Catalogue } from '@coveline/catalogue';
 import type { Brief, Product } from '@coveline/project';
 import { formatQuantity } from '@coveline/quantity';
 import { asksForLess, hazardsOf } from '@coveline/review';
@@ -7,7 +7,7 @@ import type { Printer } from './printable.ts';
 import { careWords, cleaningWords } from './words.ts';
 
 /** The brief as short tables. What nobody filled in says so. */
-export function briefContent(brief: Brief, { text }: Printer): FileContent['brief'] {
+export function briefContent(brief: Brief, catalogue: Catalogue, { text }: Printer): FileContent['brief'] {
   const row = (label: string, value: string): Row => ({ label, value: text(value || 'not stated') });
   const { environment, cleaning } = brief;
   return [
@@ -28,7 +28,7 @@ export function briefContent(brief: Brief, { text }: Printer): FileContent['brie
       title: brief.products.length > 1 ? `Product ${i + 1}` : 'Product',
       rows: productRows(product, row),
     })),
-    ...(brief.products.length === 0 ? [] : [{ title: 'Hazards', rows: hazardRows(brief, row) }]),
+    ...(brief.products.length === 0 ? [] : [{ title: 'Hazards', rows: hazardRows(brief, catalogue, row) }]),
     {
       title: 'Cleaning',
       rows: [
@@ -37,13 +37,13 @@ export function briefContent(brief: Brief, { text }: Printer): FileContent['brie
         row('Rinse water', formatQuantity(cleaning.rinse_degC, 'degC')),
         row('Agents', cleaning.agents.join(', ')),
         row('Accepted pool', `${formatQuantity(brief.acceptedPool_mL, 'mL')}, an agreed criterion`),
-        row('Profile of sources', brief.profile),
+        row('Profile of sources', catalogue.profiles.get(brief.profile)?.name ?? brief.profile),
       ],
     },
   ];
 }
 
-function hazardRows(brief: Brief, row: (label: string, value: string) => Row): Row[] {
+function hazardRows(brief: Brief, { sources }: Catalogue, row: (label: string, value: string) => Row): Row[] {
   const found = hazardsOf(brief);
   return [
     row(
@@ -53,7 +53,7 @@ function hazardRows(brief: Brief, row: (label: string, value: string) => Row): R
     ...found.hazards.map((h) =>
       row(
         h.kind,
-        `${h.text}${h.authority ? ' A process authority decides.' : ''} (${h.products.join(', ')}; ${sourceByKey.get(h.citation.source)?.title ?? h.citation.source}, ${h.citation.clause})`,
+        `${h.text}${h.authority ? ' A process authority decides.' : ''} (${h.products.join(', ')}; ${sources.get(h.citation.source)?.title ?? h.citation.source}, ${h.citation.clause})`,
       ),
     ),
     ...found.assumptions.map((a) => row('Assumed', a)),

@@ -1,3 +1,4 @@
+import { yardstickOf } from '@coveline/project';
 import type { defaultSettings } from '@coveline/survey';
 import type { FileControl, FileRequest } from '../request.ts';
 import { briefContent } from './brief.ts';
@@ -32,6 +33,7 @@ export async function buildContent(request: FileRequest, control: FileControl = 
   const [year, month, day] = partsOfDate(date);
   const printer = newPrinter();
   const { text } = printer;
+  const { brief, catalogue } = yardstickOf(project);
   const pictures = new Map<string, Uint8Array>();
   const keep = (name: string, png: Uint8Array): string => {
     pictures.set(name, png);
@@ -39,7 +41,7 @@ export async function buildContent(request: FileRequest, control: FileControl = 
   };
   const scene = newScene(request.model, outcome);
   const book = newWorkingBook(printer);
-  const groups = await findingsContent(request, scene, printer, book, keep, control);
+  const groups = await findingsContent(request, catalogue, scene, printer, book, keep, control);
   const notMet = review.findings.filter((f) => f.status === 'notMet').length;
   const facts: Row[] = [
     { label: 'Revision', value: text(revision.label) },
@@ -65,16 +67,16 @@ export async function buildContent(request: FileRequest, control: FileControl = 
     month,
     day,
     facts,
-    brief: briefContent(project.brief, printer),
+    brief: briefContent(brief, catalogue, printer),
     ...machineContent(request, scene, printer, keep),
     summary: `${counted(review.findings.length, 'finding')}, ordered by what could follow from them: the gravest first, and within a rank by the number that stands with each. No score is formed.`,
     groups,
     signs: signImages,
     decided: decidedInWords(review.findings, decisions),
     concessions: concessionsContent(review.findings, decisions, date, printer),
-    ...requirementsContent(review, printer),
+    ...requirementsContent(review, catalogue, printer),
     round: roundContent(request, printer),
-    cleaning: cleaningContent(request, scene, printer, book, keep),
+    cleaning: cleaningContent(request, catalogue, scene, printer, book, keep),
     proof: proofContent(request, printer, book),
     kept: keptContent(request, printer),
     workings: book.all(),
@@ -82,7 +84,7 @@ export async function buildContent(request: FileRequest, control: FileControl = 
     site: siteRows(request, printer),
     surveyNotes: [...outcome.result.notes, ...review.notes].map(text),
     cautions,
-    sources: sourcesContent(review, printer),
+    sources: sourcesContent(review, catalogue, printer),
   };
   return { content, pictures, warnings: warningsOf(printer.missing()) };
 }

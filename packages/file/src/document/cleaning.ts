@@ -1,5 +1,5 @@
 /** How the surfaces are cleaned: one sheet a group that a cleaner can follow, and what stands against it. */
-import { mediumById, type Pictogram, sourceByKey } from '@coveline/catalogue';
+import { type Catalogue, mediumById, type Pictogram } from '@coveline/catalogue';
 import type { CleaningStep } from '@coveline/project';
 import { formatQuantity } from '@coveline/quantity';
 import type { GroupReview } from '@coveline/review';
@@ -22,6 +22,7 @@ type Keep = (name: string, png: Uint8Array) => string;
 
 export function cleaningContent(
   { review, model }: FileRequest,
+  catalogue: Catalogue,
   scene: Scene,
   printer: Printer,
   book: WorkingBook,
@@ -38,7 +39,7 @@ export function cleaningContent(
     })),
     notCounted: (resources?.open ?? []).map(text),
     uncleaned: uncleaned.length === 0 ? '' : `${counted(uncleaned.length, 'part')} in no group`,
-    sheets: groups.map((g, i) => sheetOf(g, i, nameOf, scene, printer, keep)),
+    sheets: groups.map((g, i) => sheetOf(g, i, nameOf, catalogue, scene, printer, keep)),
   };
 }
 
@@ -46,6 +47,7 @@ function sheetOf(
   review: GroupReview,
   index: number,
   nameOf: ReadonlyMap<string, string>,
+  { sources }: Catalogue,
   scene: Scene,
   { text, short }: Printer,
   keep: Keep,
@@ -65,7 +67,7 @@ function sheetOf(
     hazards: hazardsOf(group.steps).map((row) => ({ label: row.label, value: text(row.value) })),
     breaches: breaches.map(({ rule, step, text: what }) =>
       text(
-        `${rule.danger ? 'Dangerous. ' : ''}${step === null ? '' : `Step ${step + 1}: `}${what} ${rule.why} (${sourceByKey.get(rule.citation.source)?.title ?? rule.citation.source}, ${rule.citation.clause})`,
+        `${rule.danger ? 'Dangerous. ' : ''}${step === null ? '' : `Step ${step + 1}: `}${what} ${rule.why} (${sources.get(rule.citation.source)?.title ?? rule.citation.source}, ${rule.citation.clause})`,
       ),
     ),
     materials: materials

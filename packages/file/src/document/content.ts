@@ -186,6 +186,8 @@ export interface FileContent {
   readonly decided: string;
   readonly concessions: readonly ConcessionContent[];
   readonly requirementsSummary: string;
+  /** How many requirements were settled in which way. */
+  readonly coverage: readonly Row[];
   readonly requirements: readonly {
     readonly element: string;
     readonly rows: readonly RequirementContent[];

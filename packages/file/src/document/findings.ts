@@ -1,4 +1,5 @@
 import { setImmediate } from 'node:timers/promises';
+import type { Catalogue } from '@coveline/catalogue';
 import { formatQuantity } from '@coveline/quantity';
 import type { Finding } from '@coveline/review';
 import type { FileControl, FileRequest } from '../request.ts';
@@ -17,6 +18,7 @@ const mostParts = 12;
 /** Findings by rank, in the order of the review. `keep` stores a picture and returns the name of its file. */
 export async function findingsContent(
   { review, decisions }: FileRequest,
+  catalogue: Catalogue,
   scene: Scene,
   printer: Printer,
   book: WorkingBook,
@@ -60,7 +62,7 @@ export async function findingsContent(
       order: text(finding.consequence.reason),
       demand: text(finding.demand.text),
       limit: text(finding.demand.limit),
-      sources: finding.demand.citations.map((c) => text(sourceLine(c))),
+      sources: finding.demand.citations.map((c) => text(sourceLine(c, catalogue))),
       remedies: finding.remedies.map((r) => ({ text: text(r.text), cost: costWords[r.cost] })),
       conflict: finding.conflict
         ? [

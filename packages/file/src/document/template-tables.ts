@@ -27,6 +27,9 @@ measures.
 
 = Requirements
 #d.requirementsSummary “Met” means met as far as the stated basis goes.
+#table(columns: (1fr, 30mm),
+  table.header[How it was settled][Requirements],
+  ..d.coverage.map(r => (r.label, r.value)).flatten())
 #for group in d.requirements [
   == #group.element
   #table(columns: (1fr, 20mm, 62mm, 16mm),

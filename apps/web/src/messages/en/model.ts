@@ -72,6 +72,7 @@ export const model = {
     },
     judgement: 'Yardstick',
     profile: 'Sources that apply where they disagree',
+    profileGone: (id: string) => `${id} (not in the catalogue; “eu” is taken)`,
     acceptedPool: 'Pools below this count as drained',
     acceptedPoolHint: (field: string) => `“${field}” is an agreed criterion, not a demand of the law.`,
     newProduct: 'New product',

@@ -1,22 +1,7 @@
 import { plural } from './plural.ts';
 
-/** Requirements, history, file and the stops to come. */
+/** History, file and the stops to come. */
 export const pages = {
-  requirements: {
-    title: 'Requirements',
-    intro:
-      'Every requirement of the chosen yardstick has a line. “Not shown” is no fault: it is still to be looked at, measured or proved by papers.',
-    columns: {
-      requirement: 'Requirement',
-      status: 'Status',
-      basis: 'How that came about',
-      source: 'Source',
-      findings: 'Findings',
-    },
-    filterStatus: 'Status',
-    all: 'all',
-    more: (n: number) => `${n} more`,
-  },
   history: {
     title: 'History',
     intro: 'Every change, newest first. It is also the record for the auditor.',

@@ -55,6 +55,7 @@ export const walk = {
     beside: 'Places and parts',
     places: (n: number) => plural(n, 'place', 'places'),
     noParts: 'no single part',
+    followDemand: 'What else hangs on this requirement',
     decision: 'Decision',
     flyAgain: 'Show in the view',
     gone: 'This finding is not in the review of this revision: it may be mended, or it comes from another revision.',

@@ -1,11 +1,13 @@
 import { asksForLess, hazardsOf } from '@coveline/review';
 import { m } from '../../messages/index.ts';
 import { useSources } from '../../state/queries.ts';
+import { useMachineData } from '../machine/machine-context.ts';
 import type { SectionProps } from './brief-page.tsx';
 
 /** What the products of the brief can do to people, and the level of care that follows. */
 export function HazardsSection({ brief }: Pick<SectionProps, 'brief'>) {
-  const sources = useSources().data ?? [];
+  const { machine } = useMachineData();
+  const sources = useSources(machine.id).data ?? [];
   const words = m.hazards;
   const found = hazardsOf(brief);
   const title = (key: string) => sources.find((s) => s.key === key)?.title ?? key;

@@ -1,13 +1,17 @@
-import { profiles } from '@coveline/catalogue';
 import { careLevel } from '@coveline/project';
 import { Label, Radio, RadioGroup } from 'react-aria-components';
 import { m } from '../../messages/index.ts';
 import { QuantityField } from '../../numbers/quantity-field.tsx';
 import { Choice } from '../../shell/choice.tsx';
+import { useProfiles } from '../../state/queries.ts';
+import { useMachineData } from '../machine/machine-context.ts';
 import type { SectionProps } from './brief-page.tsx';
 
 /** How strictly it is judged, and by which sources. */
 export function YardstickSection({ brief, set }: SectionProps) {
+  const { machine } = useMachineData();
+  const profiles = useProfiles(machine.id).data ?? [];
+  const known = profiles.some((p) => p.id === brief.profile);
   return (
     <section>
       <h2>{m.brief.judgement}</h2>
@@ -26,7 +30,10 @@ export function YardstickSection({ brief, set }: SectionProps) {
         <Choice
           label={m.brief.profile}
           value={brief.profile}
-          options={profiles.map((p) => [p.id, p.name] as const)}
+          options={[
+            ...profiles.map((p) => [p.id, p.name] as const),
+            ...(known ? [] : [[brief.profile, m.brief.profileGone(brief.profile)] as const]),
+          ]}
           onChange={(profile) => set({ profile })}
         />
         <QuantityField

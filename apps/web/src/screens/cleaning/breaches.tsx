@@ -1,10 +1,12 @@
 import type { Breach } from '@coveline/review';
 import { m } from '../../messages/index.ts';
 import { useSources } from '../../state/queries.ts';
+import { useMachineData } from '../machine/machine-context.ts';
 
 /** Rules that the steps break, dangerous ones first. */
 export function Breaches({ breaches }: { readonly breaches: readonly Breach[] }) {
-  const sources = useSources().data ?? [];
+  const { machine } = useMachineData();
+  const sources = useSources(machine.id).data ?? [];
   const words = m.cleaning;
   if (breaches.length === 0) return <p className="soft">{words.noBreach}</p>;
   return (

@@ -11,7 +11,7 @@ import { useMachineData } from '../machine/machine-context.ts';
 /** Sets the data of the chosen parts, one or many at once. */
 export function PartEditor({ chosen }: { readonly chosen: readonly string[] }) {
   const { machine, revision, parts, findings, route } = useMachineData();
-  const materials = useMaterials().data ?? [];
+  const materials = useMaterials(machine.id).data ?? [];
   const change = useChange(machine.id);
   const selected = parts.filter((p) => chosen.includes(p.partId));
   if (selected.length === 0) return <p className="part-editor soft">{m.parts.noneSelected}</p>;

@@ -13,8 +13,8 @@ type Field = PartData['setByUser'][number];
 
 /** All parts with their data; proposals slant. Choosing rows chooses parts in the view, and the other way round. */
 export function PartsTable() {
-  const { parts, model } = useMachineData();
-  const materials = useMaterials().data ?? [];
+  const { machine, parts, model } = useMachineData();
+  const materials = useMaterials(machine.id).data ?? [];
   const { chosen } = useViewState();
   const [text, setText] = useState('');
   const [area, setArea] = useState('all');

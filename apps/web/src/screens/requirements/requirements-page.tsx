@@ -1,12 +1,13 @@
-import type { Requirement } from '@coveline/catalogue';
-import type { RequirementStatus } from '@coveline/review';
-import { useState } from 'react';
+import { type RequirementStatus, traceOf } from '@coveline/review';
+import { useMemo, useState } from 'react';
 import { m } from '../../messages/index.ts';
-import { Link } from '../../routing/link.tsx';
 import { Choice } from '../../shell/choice.tsx';
-import { useRequirements, useSources } from '../../state/queries.ts';
+import { useRequirements } from '../../state/queries.ts';
 import { useMachineData } from '../machine/machine-context.ts';
 import { WalkTabs } from '../walk/walk-tabs.tsx';
+import { CoverageTable } from './coverage-table.tsx';
+import { PacksSection } from './packs-section.tsx';
+import { RequirementRow } from './requirement-row.tsx';
 import './requirements.css';
 
 type Status = RequirementStatus['status'];
@@ -14,8 +15,9 @@ const order: readonly Status[] = ['notMet', 'notShown', 'met', 'noSuchElement'];
 
 /** Every requirement of the yardstick with its status and how that came about. */
 export function RequirementsPage() {
-  const { review } = useMachineData();
-  const catalogue = useRequirements().data ?? [];
+  const { machine, review, decisions, route } = useMachineData();
+  const catalogue = useRequirements(machine.id).data ?? [];
+  const trace = useMemo(() => (review ? traceOf(review, decisions) : null), [review, decisions]);
   const [status, setStatus] = useState('all');
   const lines = review?.requirements ?? [];
   const shown = [...lines]
@@ -28,8 +30,9 @@ export function RequirementsPage() {
       <h1>{m.requirements.title}</h1>
       <p className="soft">{m.requirements.intro}</p>
       {review ? null : <p className="empty">{m.walk.notReviewed}</p>}
-      {review ? (
+      {review && trace ? (
         <>
+          <CoverageTable coverage={trace.coverage} />
           <div className="filters">
             <Choice
               label={m.requirements.filterStatus}
@@ -59,60 +62,15 @@ export function RequirementsPage() {
                   key={line.requirement}
                   line={line}
                   requirement={catalogue.find((r) => r.id === line.requirement)}
+                  trace={trace.rows.find((r) => r.requirement === line.requirement)!}
+                  named={route.item === line.requirement}
                 />
               ))}
             </tbody>
           </table>
         </>
       ) : null}
+      <PacksSection />
     </div>
-  );
-}
-
-/** Findings that are listed at once with a requirement. */
-const few = 3;
-
-function FindingLinks({ ids }: { readonly ids: readonly string[] }) {
-  const { route, findings } = useMachineData();
-  return (
-    <ul className="plain">
-      {ids.map((id) => (
-        <li key={id}>
-          <Link to={{ ...route, page: 'walk', item: id }}>
-            {findings.find((f) => f.id === id)?.title ?? id}
-          </Link>
-        </li>
-      ))}
-    </ul>
-  );
-}
-
-interface RowProps {
-  readonly line: RequirementStatus;
-  readonly requirement: Requirement | undefined;
-}
-
-function RequirementRow({ line, requirement }: RowProps) {
-  const sources = useSources().data ?? [];
-  const title = (key: string) => sources.find((s) => s.key === key)?.title ?? key;
-  return (
-    <tr>
-      <td>{requirement?.text ?? line.requirement}</td>
-      <td className={`status status-${line.status}`}>{m.statuses[line.status]}</td>
-      <td>{line.basis}</td>
-      <td>
-        {requirement ? `${m.demandKinds[requirement.kind]} · ` : ''}
-        {requirement?.citations.map((c) => `${title(c.source)}${c.clause ? `, ${c.clause}` : ''}`).join('; ')}
-      </td>
-      <td>
-        <FindingLinks ids={line.findings.slice(0, few)} />
-        {line.findings.length > few ? (
-          <details>
-            <summary>{m.requirements.more(line.findings.length - few)}</summary>
-            <FindingLinks ids={line.findings.slice(few)} />
-          </details>
-        ) : null}
-      </td>
-    </tr>
   );
 }

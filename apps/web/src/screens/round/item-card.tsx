@@ -1,6 +1,7 @@
 import type { Answer } from '@coveline/project';
 import { parseQuantity } from '@coveline/quantity';
 import type { RoundItem } from '@coveline/review';
+import { useEffect, useRef } from 'react';
 import { Label, Radio, RadioGroup } from 'react-aria-components';
 import { m } from '../../messages/index.ts';
 import { locale, showDay, today } from '../../numbers/show.ts';
@@ -15,7 +16,12 @@ const states: readonly State[] = ['open', 'asItShould', 'notAsItShould', 'notHer
 
 /** A question with its reason and what was found; every change of the answer is kept at once. */
 export function ItemCard({ item }: { readonly item: RoundItem }) {
-  const { machine, revision } = useMachineData();
+  const { machine, revision, route } = useMachineData();
+  const card = useRef<HTMLElement>(null);
+  const named = route.item === item.id;
+  useEffect(() => {
+    if (named) card.current?.scrollIntoView({ block: 'start' });
+  }, [named]);
   const { name } = usePreferences();
   const change = useChange(machine.id);
   const words = m.round;
@@ -37,7 +43,7 @@ export function ItemCard({ item }: { readonly item: RoundItem }) {
       ? parseQuantity(answer.reading, item.reading.unit, { locale })
       : null;
   return (
-    <article className="item" aria-labelledby={`item-${item.id}`}>
+    <article ref={card} className="item" aria-labelledby={`item-${item.id}`}>
       <h3 id={`item-${item.id}`}>{item.text}</h3>
       <dl className="item-facts">
         <dt>{words.why}</dt>

@@ -2,6 +2,7 @@ import type { RoundStop } from '@coveline/review';
 import { useState } from 'react';
 import { m } from '../../messages/index.ts';
 import { showWhole } from '../../numbers/show.ts';
+import { useMachineData } from '../machine/machine-context.ts';
 import { ItemCard } from './item-card.tsx';
 
 interface Props {
@@ -11,7 +12,8 @@ interface Props {
 
 /** One element of the machine, folded until somebody stands before it. */
 export function StopSection({ stop, onlyOpen }: Props) {
-  const [open, setOpen] = useState(false);
+  const { route } = useMachineData();
+  const [open, setOpen] = useState(stop.items.some((i) => i.id === route.item));
   const words = m.round;
   const done = stop.items.filter((i) => i.answer !== null).length;
   const height = stop.height_mm === null ? null : showWhole(stop.height_mm);

@@ -1,10 +1,19 @@
 import type { Finding } from '@coveline/review';
 import { m } from '../../../messages/index.ts';
+import { Link } from '../../../routing/link.tsx';
 import { useSources } from '../../../state/queries.ts';
+import { useMachineData } from '../../machine/machine-context.ts';
+
+interface Props {
+  readonly demand: Finding['demand'];
+  /** Id of the requirement. */
+  readonly requirement: string;
+}
 
 /** What is demanded, by whom, how binding it is, and how far its source was seen. */
-export function Demand({ demand }: { readonly demand: Finding['demand'] }) {
-  const sources = useSources().data ?? [];
+export function Demand({ demand, requirement }: Props) {
+  const { machine, route } = useMachineData();
+  const sources = useSources(machine.id).data ?? [];
   return (
     <>
       <h2>{m.slip.demand}</h2>
@@ -24,6 +33,9 @@ export function Demand({ demand }: { readonly demand: Finding['demand'] }) {
           })}
           {demand.citations.length === 0 ? <li>{m.demandKinds[demand.kind]}</li> : null}
         </ul>
+        <p>
+          <Link to={{ ...route, page: 'requirements', item: requirement }}>{m.slip.followDemand}</Link>
+        </p>
       </div>
     </>
   );

@@ -66,7 +66,7 @@ export function Slip({ finding: id }: { readonly finding: string }) {
       <Numbers numbers={finding.numbers} />
       <h2>{m.slip.why}</h2>
       <p>{finding.why}</p>
-      <Demand demand={finding.demand} />
+      <Demand demand={finding.demand} requirement={finding.requirement} />
       <Remedies remedies={finding.remedies} chosen={option} onChoose={setOption} />
       {finding.conflict ? (
         <>
