@@ -24,7 +24,7 @@ export function Choice({ label, value, options, placeholder, onChange }: Props) 
         <SelectValue />
         <span aria-hidden="true">▾</span>
       </Button>
-      <Popover className="choice-list">
+      <Popover className="react-aria-Popover choice-list">
         <ListBox>
           {options.map(([key, words]) => (
             <ListBoxItem key={key} id={key}>
