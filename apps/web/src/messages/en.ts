@@ -1,3 +1,4 @@
+import { air } from './en/air.ts';
 import { calculations } from './en/calculations.ts';
 import { cleaning } from './en/cleaning.ts';
 import { model } from './en/model.ts';
@@ -23,6 +24,7 @@ export const en = {
   ...pages,
   ...requirements,
   ...calculations,
+  ...air,
   ...cleaning,
   ...round,
   ...revisions,

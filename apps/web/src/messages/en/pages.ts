@@ -30,9 +30,4 @@ export const pages = {
     openOnes: 'open',
     notSurveyed: 'The file can be made when the model is read and measured.',
   },
-  later: {
-    title: 'This stop is not built yet',
-    air: 'Here clean air, decontamination and exposure of open containers will be calculated.',
-    leftOut: 'Until then the file leaves this stop out and says so.',
-  },
 };

@@ -14,7 +14,6 @@ export const shell = {
   path: {
     label: 'Path through the job',
     done: (percent: number) => `${percent} % done`,
-    later: 'not built yet',
   },
   problem: {
     unreachable:

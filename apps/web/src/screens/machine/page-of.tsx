@@ -1,9 +1,9 @@
 import { lazy, Suspense } from 'react';
 import type { Page } from '../../routing/route.ts';
+import { AirPage } from '../air/air-page.tsx';
 import { BriefPage } from '../brief/brief-page.tsx';
 import { FilePage } from '../file/file-page.tsx';
 import { HistoryPage } from '../history/history-page.tsx';
-import { LaterPage } from '../later/later-page.tsx';
 import { ModelPanel } from '../model/model-panel.tsx';
 import { RequirementsPage } from '../requirements/requirements-page.tsx';
 import { RevisionsPage } from '../revisions/revisions-page.tsx';
@@ -59,6 +59,6 @@ export function PageOf({ page }: { readonly page: Page }) {
         </Suspense>
       );
     case 'air':
-      return <LaterPage stop={page} />;
+      return <AirPage />;
   }
 }

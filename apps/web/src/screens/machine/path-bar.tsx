@@ -1,6 +1,7 @@
 import { m } from '../../messages/index.ts';
 import { Link } from '../../routing/link.tsx';
 import { type Page, type Stop, stops } from '../../routing/route.ts';
+import { kindOf } from '../../signs/kind.ts';
 import { type MachineData, useMachineData } from './machine-context.ts';
 
 const partOf: Partial<Record<Page, Stop>> = {
@@ -10,8 +11,8 @@ const partOf: Partial<Record<Page, Stop>> = {
   site: 'model',
 };
 
-/** How far a stop is done, 0 to 1; null for stops that are not built yet. */
-export function doneAt(stop: Stop, data: MachineData): number | null {
+/** How far a stop is done, 0 to 1. */
+export function doneAt(stop: Stop, data: MachineData): number {
   const { brief } = data.machine.project;
   switch (stop) {
     case 'brief':
@@ -25,6 +26,11 @@ export function doneAt(stop: Stop, data: MachineData): number | null {
       const sound = groups.filter((g) => !g.proposed && g.breaches.length === 0);
       return groups.length === 0 ? 0 : sound.length / groups.length;
     }
+    case 'air': {
+      const own = data.findings.filter((f) => kindOf(f) === 'air');
+      const decided = own.filter((f) => f.id in data.decisions);
+      return own.length === 0 ? (data.review ? 1 : 0) : decided.length / own.length;
+    }
     case 'proof': {
       const points = data.review?.proof.points ?? [];
       const results = Object.values((data.revision && data.machine.project.results[data.revision.id]) ?? {});
@@ -33,8 +39,6 @@ export function doneAt(stop: Stop, data: MachineData): number | null {
     }
     case 'file':
       return data.revision?.hasFile ? 1 : 0;
-    default:
-      return null;
   }
 }
 
@@ -48,16 +52,14 @@ export function PathBar() {
         {stops.map((stop) => {
           const done = doneAt(stop, data);
           return (
-            <li key={stop} className={done === null ? 'path-later' : ''}>
+            <li key={stop}>
               <Link
                 to={{ ...route, page: stop, item: null }}
                 aria-current={here === stop ? 'step' : undefined}
               >
                 <Disc done={done} />
                 {m.stops[stop]}
-                <span className="unseen">
-                  {`, ${done === null ? m.path.later : m.path.done(Math.round(done * 100))}`}
-                </span>
+                <span className="unseen">{`, ${m.path.done(Math.round(done * 100))}`}</span>
               </Link>
             </li>
           );
@@ -67,24 +69,16 @@ export function PathBar() {
   );
 }
 
-/** Fills from below as the stop is done; dashed where nothing can be done yet. */
-function Disc({ done }: { readonly done: number | null }) {
-  const level = 12 * (1 - (done ?? 0));
+/** Fills from below as the stop is done. */
+function Disc({ done }: { readonly done: number }) {
+  const level = 12 * (1 - done);
   return (
     <svg className="disc" width="14" height="14" viewBox="0 0 14 14" aria-hidden="true">
       <clipPath id={`disc-${done}`}>
         <rect x="0" y={1 + level} width="14" height="14" />
       </clipPath>
       <circle cx="7" cy="7" r="6" fill="currentColor" clipPath={`url(#disc-${done})`} />
-      <circle
-        cx="7"
-        cy="7"
-        r="6"
-        fill="none"
-        stroke="currentColor"
-        strokeWidth="1.5"
-        strokeDasharray={done === null ? '2 2.7' : undefined}
-      />
+      <circle cx="7" cy="7" r="6" fill="none" stroke="currentColor" strokeWidth="1.5" />
     </svg>
   );
 }
