@@ -8,18 +8,28 @@ import { brief, type PartChange } from '@coveline/project';
 import { type Finding, type ReviewResult, review } from '@coveline/review';
 import {
   type BlindChannel,
+  type Clearance,
   type ClosedHollow,
   type DeadLeg,
   defaultSettings,
+  type FastenerHead,
   type FlatFace,
   type InsideCorner,
+  type JetNozzle,
+  type JetShadow,
   type Joint,
   type NarrowGap,
+  type Opening,
   type OpenMember,
   type Place,
   type Pool,
+  type ReachMeasure,
+  type SkyView,
+  type SurveyMeasures,
   type SurveyResult,
   type SurveySettings,
+  type Thread,
+  type Unreached,
 } from '@coveline/survey';
 
 type Box = readonly [Vec3, Vec3];
@@ -31,6 +41,11 @@ type Measured<P extends Place> = Omit<P, keyof Place> & {
   readonly parts?: readonly string[];
   readonly at?: Vec3;
 };
+
+interface Reached {
+  readonly openings?: readonly Measured<Opening>[];
+  readonly places: readonly Measured<Unreached>[];
+}
 
 export interface Case {
   readonly case: string;
@@ -53,6 +68,14 @@ export interface Case {
   readonly blind?: readonly Measured<BlindChannel>[];
   readonly deadLegs?: readonly Measured<DeadLeg>[];
   readonly openMembers?: readonly Measured<OpenMember>[];
+  /** Each of these counts as measured only where the case has it. */
+  readonly heads?: readonly Measured<FastenerHead>[];
+  readonly threads?: readonly Measured<Thread>[];
+  readonly hand?: Reached;
+  readonly tool?: Reached;
+  readonly jets?: { readonly nozzles: readonly JetNozzle[]; readonly places: readonly Measured<JetShadow>[] };
+  readonly sky?: readonly Measured<SkyView>[];
+  readonly clearances?: readonly Measured<Clearance>[];
   readonly mustAppear: readonly Expectation[];
   readonly mustNotAppear: readonly Expectation[];
   readonly lines?: Record<string, string>;
@@ -176,6 +199,41 @@ function surveyOf(c: Case): SurveyResult {
         deadLegs: placed<DeadLeg>(c.deadLegs),
         openMembers: placed<OpenMember>(c.openMembers),
       },
+      ...measuredWhereGiven(c, settings, placed),
     },
+  };
+}
+
+type Placed = <P extends Place>(list: readonly Measured<P>[] | undefined) => P[];
+
+function measuredWhereGiven(c: Case, settings: SurveySettings, placed: Placed): SurveyMeasures {
+  const reached = (given: Reached, size_mm: number, length_mm: number, touch_mm: number): ReachMeasure => ({
+    size_mm,
+    length_mm,
+    touch_mm,
+    resolution_mm: settings.reachSpacing_mm,
+    reached_cm2: 1e4,
+    unreached_cm2: given.places.reduce((sum, p) => sum + p.area_cm2, 0),
+    openings: placed<Opening>(given.openings),
+    places: placed<Unreached>(given.places),
+  });
+  const { hand_mm, arm_mm, finger_mm, tool_mm, toolLength_mm, bristle_mm } = settings;
+  return {
+    ...((c.heads || c.threads) && {
+      fasteners: { heads: placed<FastenerHead>(c.heads), threads: placed<Thread>(c.threads) },
+    }),
+    ...(c.hand && { handReach: reached(c.hand, hand_mm, arm_mm, finger_mm) }),
+    ...(c.tool && { toolReach: reached(c.tool, tool_mm, toolLength_mm, bristle_mm) }),
+    ...(c.jets && {
+      jetReach: {
+        seen_cm2: c.jets.nozzles.reduce((sum, n) => sum + n.seen_cm2, 0),
+        unseen_cm2: c.jets.places.reduce((sum, p) => sum + p.area_cm2, 0),
+        beyond_cm2: 0,
+        nozzles: c.jets.nozzles,
+        places: placed<JetShadow>(c.jets.places),
+      },
+    }),
+    ...(c.sky && { openSky: { places: placed<SkyView>(c.sky) } }),
+    ...(c.clearances && { clearances: { floor_mm: 0, places: placed<Clearance>(c.clearances) } }),
   };
 }

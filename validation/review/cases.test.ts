@@ -43,6 +43,12 @@ describe.each(cases.map((c) => [c.case, c] as const))('%s', (_, c) => {
       joints: [...(c.joints ?? [])].reverse(),
       closed: [...(c.closed ?? [])].reverse(),
       blind: [...(c.blind ?? [])].reverse(),
+      ...(c.heads && { heads: [...c.heads].reverse() }),
+      ...(c.threads && { threads: [...c.threads].reverse() }),
+      ...(c.hand && { hand: { ...c.hand, places: [...c.hand.places].reverse() } }),
+      ...(c.jets && { jets: { ...c.jets, places: [...c.jets.places].reverse() } }),
+      ...(c.sky && { sky: [...c.sky].reverse() }),
+      ...(c.clearances && { clearances: [...c.clearances].reverse() }),
     };
     const ids = (r: typeof result) => r.findings.map((f) => [f.id, f.title, f.places]);
     expect(JSON.stringify(judge(c))).toBe(JSON.stringify(result));

@@ -75,7 +75,7 @@ test('a measure that was not computed leaves its requirements open and says so',
   const line = result.requirements.find((r) => r.requirement === 'gen-radius-food')!;
   expect(line).toMatchObject({
     status: 'notShown',
-    basis: 'To be shown: by the measure of inside corners, not computed yet',
+    basis: 'To be shown: by the measure of inside corners, not measured',
   });
 });
 

@@ -9,13 +9,18 @@ import { roundOf } from './round/round.ts';
 import { cableBundles } from './rules/cable-bundles.ts';
 import { clearances } from './rules/clearances.ts';
 import { deadLegs } from './rules/dead-legs.ts';
+import { doorsAndWalls } from './rules/doors-and-walls.ts';
+import { fasteners } from './rules/fasteners.ts';
+import { firstAir } from './rules/first-air.ts';
 import { flatFaces } from './rules/flat-faces.ts';
 import { hollows } from './rules/hollows.ts';
 import { insideCorners } from './rules/inside-corners.ts';
+import { jets } from './rules/jets.ts';
 import { joints } from './rules/joints.ts';
 import { materials } from './rules/materials.ts';
 import { narrowGaps } from './rules/narrow-gaps.ts';
 import { overhead } from './rules/overhead.ts';
+import { reach } from './rules/reach.ts';
 import { roundFindings } from './rules/round.ts';
 import { standingLiquid } from './rules/standing-liquid.ts';
 import { isComputed, type Scene, sceneOf } from './scene.ts';
@@ -26,6 +31,7 @@ import type { Finding, ReviewResult } from './types.ts';
 const rules: readonly (readonly [MeasureKey, (scene: Scene) => RuleResult])[] = [
   ['standingLiquid', standingLiquid],
   ['overhead', overhead],
+  ['openSky', firstAir],
   ['hollows', hollows],
   ['hollows', deadLegs],
   ['narrowGaps', narrowGaps],
@@ -33,7 +39,11 @@ const rules: readonly (readonly [MeasureKey, (scene: Scene) => RuleResult])[] = 
   ['narrowGaps', cableBundles],
   ['insideCorners', insideCorners],
   ['flatFaces', flatFaces],
+  ['fasteners', fasteners],
+  ['handReach', reach],
+  ['jetReach', jets],
   ['clearances', clearances],
+  ['clearances', doorsAndWalls],
 ];
 
 /**
@@ -43,7 +53,7 @@ const rules: readonly (readonly [MeasureKey, (scene: Scene) => RuleResult])[] = 
 export function review(request: ReviewRequest): ReviewResult {
   const scene = sceneOf(request);
   const results: RuleResult[] = [];
-  const notes: string[] = [...setOnMissing(scene, request)];
+  const notes: string[] = [...healthNotes(scene), ...setOnMissing(scene, request)];
   for (const [measure, rule] of rules) {
     if (isComputed(scene, measure)) results.push(rule(scene));
     else {
@@ -81,6 +91,11 @@ function inOrder(ranked: readonly Ranked[]): readonly Finding[] {
         (a.finding.id < b.finding.id ? -1 : 1),
     )
     .map(({ finding }) => finding);
+}
+
+/** What is wrong with the model itself comes first: numbers that stand on it are no better. */
+function healthNotes({ survey }: Scene): string[] {
+  return (survey.health?.faults ?? []).map(({ text }) => `The model: ${text}`);
 }
 
 function setOnMissing(scene: Scene, { partChanges }: ReviewRequest): string[] {

@@ -118,7 +118,7 @@ const ways: Record<Exclude<Evidence['by'], 'measure'>, string> = {
 
 function howToShow(evidence: readonly Evidence[]): string {
   const words = evidence.map((e) =>
-    e.by === 'measure' ? `by the measure of ${measureWords[e.measure]}, not computed yet` : ways[e.by],
+    e.by === 'measure' ? `by the measure of ${measureWords[e.measure]}, not measured` : ways[e.by],
   );
   return words.length === 0 ? 'by looking at the machine' : [...new Set(words)].join(', ');
 }
@@ -126,9 +126,20 @@ function howToShow(evidence: readonly Evidence[]): string {
 /** Names are hints: they say where to look, and make no finding. */
 function candidatesFor(scene: Scene, demand: Demand): string {
   const asksForScrews = demand.evidence.some((e) => e.by === 'measure' && e.measure === 'fasteners');
-  if (asksForScrews) return namedParts(scene, 'fastener', 'screws or nuts');
+  if (asksForScrews) return unjudgedFasteners(scene);
   if (demand.id === 'pipe-dead') return namedParts(scene, 'blank', 'caps of closed branches');
   return '';
+}
+
+/** Where fasteners were measured, those whose kind geometry could not tell; else all that are named so. */
+function unjudgedFasteners(scene: Scene): string {
+  const { fasteners } = scene.survey.measures;
+  if (!fasteners) return namedParts(scene, 'fastener', 'screws or nuts');
+  const open = fasteners.heads.filter((h) => h.kind === 'unknown' || h.from === 'name');
+  const parts = [...new Set(open.flatMap((h) => h.parts))].flatMap((id) => scene.known.indexOf.get(id) ?? []);
+  if (parts.length === 0) return '';
+  const names = [...new Set(parts.map((p) => theName(scene.known.model.parts[p].name)))];
+  return `. Look at ${parts.length === 1 ? '1 fastener' : `${parts.length} fasteners`} of a kind that the model does not tell: ${some(names, 4)}`;
 }
 
 function namedParts(scene: Scene, noun: Noun, like: string): string {

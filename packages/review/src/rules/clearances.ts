@@ -4,6 +4,7 @@ import type { Draft, RuleResult } from '../draft.ts';
 import { type FloorClearance, floorClearance, surveyedClearance } from '../geometry/floor.ts';
 import { theName } from '../names/display.ts';
 import { derived, input, measured } from '../numbers/measured.ts';
+import { belongsToFoot } from '../parts/feet.ts';
 import { limitOf, type Scene } from '../scene.ts';
 
 /** The brief says that the machine stands on a bench. */
@@ -17,8 +18,7 @@ const leastMachine_mm = 400;
 export function clearances(scene: Scene): RuleResult {
   const { extents, is } = scene.known;
   const stands = onBench.test(`${scene.brief.purpose} ${scene.brief.environment.description}`);
-  const carries = (p: number) =>
-    is[p]?.element === 'feet' || is[p]?.element === 'castor' || isFootFastener(scene, p);
+  const carries = (p: number) => belongsToFoot(scene, p);
   const surveyed = scene.survey.measures.clearances;
   const room = surveyed
     ? surveyedClearance(scene.known, surveyed, carries)
@@ -68,13 +68,6 @@ export function clearances(scene: Scene): RuleResult {
         }
       : { 'feet-bench-height': 'The brief does not say that the machine stands on a bench' },
   };
-}
-
-/** Nuts and screws of a foot hang as low as they must. */
-function isFootFastener(scene: Scene, p: number): boolean {
-  return scene.known.model.parts[p].assembly.some((name) =>
-    /\b(foot|feet|stellfu|fuß|fuss|pied|castor|leg)\b/i.test(name),
-  );
 }
 
 function underMachine(

@@ -6,7 +6,8 @@ import { type OverMouth, overMouths } from '../geometry/over-mouths.ts';
 import { TheName, theName } from '../names/display.ts';
 import type { Noun } from '../names/nouns.ts';
 import { measured } from '../numbers/measured.ts';
-import { firstId, firstInForce, limitOf, type Scene, twinKey } from '../scene.ts';
+import { firstId, firstInForce, limitOf, type Scene } from '../scene.ts';
+import { groupedBy, unitOf } from './unit-of.ts';
 
 /** These have to be above the container: product comes from them, air comes through them, lids are set by them. */
 const belongsThere: ReadonlySet<Noun> = new Set([
@@ -40,23 +41,14 @@ export function overhead(scene: Scene): RuleResult {
     const demand = demandOn(scene, one, filter !== null || inStream);
     if (demand) above.push({ ...one, demand });
   }
-  const groups = new Map<string, Above[]>();
-  for (const a of above) {
-    const key = `${a.demand.id}|${unitOf(scene, a.part)}`;
-    groups.set(key, [...(groups.get(key) ?? []), a]);
-  }
+  // Bar, lens and rods of one lamp are one obstacle.
+  const groups = groupedBy(above, (a) => `${a.demand.id}|${unitOf(scene, a.part)}`);
   return {
-    drafts: [...groups.values()].map((group) => draftOf(scene, group)),
+    drafts: groups.map((group) => draftOf(scene, group)),
     settles: ['frame-overhead', 'drive-over', 'cable-none-over', 'hood-first', 'bear-drip', 'hood-light'],
     basis,
     notes: mouths === 0 ? [`${basis}: what hangs above product was not looked for.`] : [],
   };
-}
-
-/** Bar, lens and rods of one lamp are one obstacle: parts of one assembly, unless it is the whole machine. */
-function unitOf(scene: Scene, part: number): string {
-  const { assembly } = scene.known.model.parts[part];
-  return assembly.length >= 2 ? assembly.join('/') : twinKey(scene, part);
 }
 
 /** Height of the lowest filter, mm; null without one. Above it lies the unclean side of the hood. */
