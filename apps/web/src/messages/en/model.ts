@@ -23,6 +23,15 @@ export const model = {
     reasons: 'Why it is proposed',
     back: 'Back to the proposals',
     unknown: '–',
+    health: {
+      title: 'State of the model',
+      closed: (closed: number, all: number) =>
+        closed === all
+          ? `All ${plural(all, 'part is', 'parts are')} closed.`
+          : `${closed} of ${all} parts are closed; the others have no inside that could be measured.`,
+      show: 'Show them',
+      showParts: (n: number) => `Show the ${plural(n, 'part', 'parts')} of this fault`,
+    },
     notes: 'What the reader noticed',
     notRead: 'The parts appear when the model is read and measured.',
     openFinding: 'Findings at this part',

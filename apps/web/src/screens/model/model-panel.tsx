@@ -6,6 +6,7 @@ import { setView, useViewState } from '../../stage/view-state.ts';
 import { useViewer } from '../../stage/viewer-context.ts';
 import { useMachineData } from '../machine/machine-context.ts';
 import { OpenModel } from '../start/open-model.tsx';
+import { HealthSection } from './health-section.tsx';
 import { PartEditor } from './part-editor.tsx';
 import { PartsTable } from './parts-table.tsx';
 import { usePickedPart } from './use-picked-part.ts';
@@ -13,7 +14,7 @@ import './model.css';
 
 /** The parts of the machine and what is known of each. */
 export function ModelPanel() {
-  const { route, model, machine, revision, parts } = useMachineData();
+  const { route, model, machine, revision, parts, survey } = useMachineData();
   const { chosen } = useViewState();
   const viewer = useViewer();
   usePickedPart();
@@ -41,6 +42,7 @@ export function ModelPanel() {
         <Link to={{ ...route, page: 'site', item: null }}>{m.site.title}</Link>
         <OpenModel machine={machine} />
       </div>
+      {survey?.health ? <HealthSection health={survey.health} /> : null}
       <Notes title={m.parts.notes} notes={[...new Set(revision.notes.map((n) => n.text))]} />
       {parts.length > 0 ? (
         <>

@@ -15,7 +15,9 @@ import { flyAgain } from '../use-findings-in-view.ts';
 import { Beside } from './beside.tsx';
 import { Demand } from './demand.tsx';
 import { Numbers } from './numbers.tsx';
+import { OptionsCompared } from './options-compared.tsx';
 import { Remedies } from './remedies.tsx';
+import { Tilts } from './tilts.tsx';
 
 /** One finding as an argument: what is wrong, by how much, why it matters, what is demanded, what can be done. */
 export function Slip({ finding: id }: { readonly finding: string }) {
@@ -46,6 +48,7 @@ export function Slip({ finding: id }: { readonly finding: string }) {
       </div>
     );
   const kind = kindOf(finding);
+  const tilts = data.survey?.measures.standingLiquid?.tilts;
   const shown = shownFindings(data, filter);
   return (
     <article className="panel slip" aria-labelledby="slip-title">
@@ -64,10 +67,12 @@ export function Slip({ finding: id }: { readonly finding: string }) {
         {finding.title}
       </h1>
       <Numbers numbers={finding.numbers} />
+      {tilts && finding.measure === 'standingLiquid' ? <Tilts tilts={tilts} /> : null}
       <h2>{m.slip.why}</h2>
       <p>{finding.why}</p>
       <Demand demand={finding.demand} requirement={finding.requirement} />
       <Remedies remedies={finding.remedies} chosen={option} onChoose={setOption} />
+      <OptionsCompared key={id} finding={finding} onChoose={setOption} />
       {finding.conflict ? (
         <>
           <h2>{m.slip.conflict}</h2>
