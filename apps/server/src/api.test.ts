@@ -7,14 +7,16 @@ import {
   job,
   machine,
   machineSummary,
+  type OptionsAnswer,
   problem,
+  type ReviewAnswer,
   type SiteAnswer,
   uploadAnswer,
 } from '@coveline/api';
 import { decodeModel, triangleCount, unpackFloats } from '@coveline/model';
 import { assemble, findSurvey, openInMemory, type Store, storeSurvey } from '@coveline/store';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
-import { boxObj } from '../test-data/box-obj.ts';
+import { boxObj, dishObj } from '../test-data/box-obj.ts';
 import { multipartBody } from '../test-data/multipart-body.ts';
 import type { App } from './app-type.ts';
 import { start } from './serve.ts';
@@ -67,9 +69,11 @@ async function finished(id: string): Promise<Job> {
 }
 
 /** A machine with a surveyed box, and the address of its revision. */
-async function surveyed(): Promise<{ id: string; revision: string; base: string }> {
+async function surveyed(
+  content = boxObj(100, 60, 30),
+): Promise<{ id: string; revision: string; base: string }> {
   const id = await newMachine();
-  const answer = uploadAnswer.parse((await upload(id, 'box.obj', boxObj(100, 60, 30))).json());
+  const answer = uploadAnswer.parse((await upload(id, 'box.obj', content)).json());
   expect(await finished(answer.job.id)).toMatchObject({ state: 'done', error: null });
   return { id, revision: answer.revision, base: `/api/machines/${id}/revisions/${answer.revision}` };
 }
@@ -397,6 +401,7 @@ test('the API describes itself as OpenAPI 3.1', async () => {
       `GET ${revision}/fields/{measure}`,
       `GET ${revision}/file.pdf`,
       `GET ${revision}/model`,
+      `GET ${revision}/options/{finding}`,
       `GET ${revision}/review`,
       `GET ${revision}/since/{before}`,
       `GET ${revision}/site`,
@@ -418,6 +423,29 @@ test('the catalogue is served', async () => {
     const rows = (await get(`/api/${table}`)).json() as unknown[];
     expect(rows.length).toBeGreaterThan(3);
   }
+});
+
+test('the options for a pool are tried in a process of their own, and tell what each would leave', async () => {
+  const { id, revision, base } = await surveyed(dishObj(200, 150, 40));
+  const change = { areaClass: 'food' };
+  await post(`/api/machines/${id}/commands`, { do: 'setPart', revision, part: 'dish', change });
+  const { findings } = (await get(`${base}/review`)).json() as ReviewAnswer;
+  const pool = findings.find((f) => f.measure === 'standingLiquid')!;
+  const address = `${base}/options/${encodeURIComponent(pool.id)}`;
+  // Two ask at once: the trial is made once, and both get the same.
+  const [first, second] = await Promise.all([get(address), get(address)]);
+  expect(second.body).toBe(first.body);
+  const { options } = first.json() as OptionsAnswer;
+  const [drain] = options;
+  expect(drain.text).toMatch(/^Drill a drain hole of .* through the dish, at \(/);
+  // 190 mm by 140 mm by 35 mm.
+  expect(drain.effects[0]).toMatchObject({ label: 'Stays after draining', unit: 'mL' });
+  expect(drain.effects[0].before).toBeCloseTo(931, -1);
+  expect(drain.effects[0].after).toBeLessThan(50);
+  expect(options.filter((o) => o.effects.length === 0).map((o) => o.text)).toEqual(
+    pool.remedies.map((r) => r.text),
+  );
+  expect((await get(`${base}/options/no-such`)).statusCode).toBe(404);
 });
 
 test('a machine is judged with its packs, and without them again after undo', async () => {

@@ -18,6 +18,7 @@ import { eventRoutes } from './routes/events.ts';
 import { fileRoutes } from './routes/file.ts';
 import { jobRoutes } from './routes/jobs.ts';
 import { machineRoutes } from './routes/machines.ts';
+import { optionRoutes } from './routes/options.ts';
 import { resultRoutes } from './routes/results.ts';
 import { uploadRoutes } from './routes/upload.ts';
 import { guard } from './security.ts';
@@ -69,6 +70,7 @@ export async function createApp(context: Context, { webDir, loopbackOnly }: AppO
     resultRoutes(api, context);
     comparisonRoutes(api, context);
     fileRoutes(api, context);
+    optionRoutes(api, context);
     jobRoutes(api, context);
     eventRoutes(api, context);
     catalogueRoutes(api, context);

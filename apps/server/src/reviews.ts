@@ -1,10 +1,8 @@
 import { createHash } from 'node:crypto';
-import { readFile } from 'node:fs/promises';
-import { decodeModel, type Model } from '@coveline/model';
-import { type Project, yardstickOf } from '@coveline/project';
+import type { Project } from '@coveline/project';
 import { type ReviewResult, review as reviewModel } from '@coveline/review';
 import { type Store, type SurveyRow, storeReview } from '@coveline/store';
-import type { SurveyResult } from '@coveline/survey';
+import { reviewRequest, today } from './review-request.ts';
 import { surveyed } from './surveyed.ts';
 
 /** A surveyed revision with the review of it and what it was made from. */
@@ -46,15 +44,11 @@ export function openReviews(store: Store): Reviews {
       const partChanges = parts[revision] ?? {};
       const answers = project.answers[revision] ?? {};
       const groups = project.cleaning[revision] ?? {};
-      const today = new Date().toISOString().slice(0, 10);
-      const made = [survey.model, survey.result, brief, packs, partChanges, answers, groups, today];
+      const made = [survey.model, survey.result, brief, packs, partChanges, answers, groups, today()];
       const text = JSON.stringify(made);
       const inputs = createHash('sha256').update(text).digest('hex');
       const review = await remembered(`${machine}/${revision}`, inputs, async () => {
-        const model = await readModelBlob(store, survey);
-        const result = JSON.parse(await readFile(store.blobs.path(survey.result), 'utf8')) as SurveyResult;
-        const { notes, ...yardstick } = yardstickOf(project);
-        const request = { model, survey: result, ...yardstick, partChanges, answers, groups, today };
+        const { request, notes } = await reviewRequest(store, project, revision, survey);
         const found = reviewModel(request);
         const findings = found.findings.map((finding) => finding.id);
         await store.transaction((tx) => storeReview(tx, { machine, revision, findings }));
@@ -63,9 +57,4 @@ export function openReviews(store: Store): Reviews {
       return { review, project, survey };
     },
   };
-}
-
-/** The model as it was surveyed, +Z up. */
-export async function readModelBlob(store: Store, survey: SurveyRow): Promise<Model> {
-  return decodeModel(await readFile(store.blobs.path(survey.model)));
 }

@@ -9,6 +9,7 @@ import { runJobs } from './jobs/run-jobs.ts';
 import { startLive } from './live.ts';
 import { openReviews } from './reviews.ts';
 import { seedProject } from './seed.ts';
+import { openTrials } from './trials.ts';
 
 export interface ServeOptions {
   /** Holds model files, results, and the embedded database. */
@@ -97,12 +98,14 @@ export async function start(
   try {
     const live = await startLive(store);
     steps.push(live.close);
+    const limits = options.limits ?? {};
     const context: Context = {
       store,
       live,
       reviews: openReviews(store),
+      trials: openTrials(store, limits, closing.signal),
       by: options.by ?? userInfo().username,
-      limits: options.limits ?? {},
+      limits,
       upload_MB: options.upload_MB ?? 512,
     };
     const app = await createApp(context, { webDir: options.webDir ?? builtWorkbench, loopbackOnly });

@@ -3,7 +3,7 @@ import type { SiteAnswer } from '@coveline/api';
 import type { SiteSurveyResult } from '@coveline/compute';
 import { proposeSite, type SiteProposals } from '@coveline/review';
 import type { Store, SurveyRow } from '@coveline/store';
-import { readModelBlob } from './reviews.ts';
+import { readModelBlob } from './model-blob.ts';
 
 /** Proposals follow from the model alone, which is named by its hash. */
 const kept = 8;

@@ -16,3 +16,20 @@ export function trayObj(n: number): string {
       lines.push(`f ${at(i, j)} ${at(i + 1, j)} ${at(i + 1, j + 1)} ${at(i, j + 1)}`);
   return `o tray\n${lines.join('\n')}\n`;
 }
+
+/** An OBJ of a level dish with walls and floor 5 thick, open at the top; holds all that is poured in. */
+export function dishObj(x: number, y: number, z: number): string {
+  const ring = (inset: number, height: number) => [
+    [inset, inset, height],
+    [x - inset, inset, height],
+    [x - inset, y - inset, height],
+    [inset, y - inset, height],
+  ];
+  const corners = [...ring(0, 0), ...ring(0, z), ...ring(5, z), ...ring(5, 5)];
+  const band = (low: number) =>
+    [0, 1, 2, 3].map(
+      (k) => `${low + k + 1} ${low + ((k + 1) % 4) + 1} ${low + ((k + 1) % 4) + 5} ${low + k + 5}`,
+    );
+  const faces = ['4 3 2 1', ...band(0), ...band(4), ...band(8), '13 14 15 16'];
+  return `o dish\n${[...corners.map((c) => `v ${c.join(' ')}`), ...faces.map((f) => `f ${f}`)].join('\n')}\n`;
+}

@@ -18,6 +18,7 @@
  *   GET  /drawings?places= -> the same of these places, ids with commas between them, as far as 2 MB go
  *   GET  /review           -> ReviewResult with the decisions taken
  *   GET  /since/:before    -> RevisionComparison: what became of the findings of another revision
+ *   GET  /options/:finding -> OptionsAnswer: what could be done, with its computed effect; seconds for a pool
  *   GET  /site             -> SiteAnswer: what is proposed of the site, and what the survey went by
  *   POST /survey           -> Job: survey again
  *   POST /file             -> Job: make the PDF
@@ -30,7 +31,7 @@
  *   GET  /api/openapi.json
  */
 import { command, type decision, project, type SiteProposal } from '@coveline/project';
-import type { ReviewResult } from '@coveline/review';
+import type { Option, ReviewResult } from '@coveline/review';
 import type { Drawing, Site } from '@coveline/survey';
 import * as z from 'zod';
 
@@ -129,5 +130,8 @@ export interface SiteAnswer {
   readonly proposals: readonly SiteProposal[];
   readonly notes: readonly string[];
   readonly surveyed: Site | null;
+}
+export interface OptionsAnswer {
+  readonly options: readonly Option[];
 }
 export type ReviewAnswer = ReviewResult & { readonly decisions: Record<string, z.infer<typeof decision>> };

@@ -5,6 +5,8 @@ export type { CleaningReview, GroupReview } from './cleaning/programme.ts';
 export type { Resources } from './cleaning/resources.ts';
 export { limitInWords } from './finding.ts';
 export { asksForLess, type Hazard, type HazardReview, hazardsOf } from './hazards/hazards.ts';
+export type { Effect, Option } from './options/option.ts';
+export { optionsFor, poolOf } from './options/options.ts';
 export { proposeParts } from './parts/propose.ts';
 export {
   limitOfTest,

@@ -4,8 +4,8 @@ import type { SurveyResult } from '@coveline/survey';
 import * as z from 'zod';
 import type { App } from '../app-type.ts';
 import type { Context } from '../context.ts';
+import { readModelBlob } from '../model-blob.ts';
 import { problems, RequestError } from '../problem.ts';
-import { readModelBlob } from '../reviews.ts';
 import { revisionParams } from './results.ts';
 
 export function comparisonRoutes(app: App, { store, reviews }: Context): void {

@@ -5,6 +5,7 @@ import type {
   Job,
   Machine,
   MachineSummary,
+  OptionsAnswer,
   ReviewAnswer,
   SiteAnswer,
   UploadAnswer,
@@ -65,6 +66,8 @@ export const api = {
     get<ReviewAnswer>(`${revisionPath(machine, revision)}/review`),
   since: (machine: string, revision: string, before: string) =>
     get<RevisionComparison>(`${revisionPath(machine, revision)}/since/${encodeURIComponent(before)}`),
+  options: (machine: string, revision: string, finding: string) =>
+    get<OptionsAnswer>(`${revisionPath(machine, revision)}/options/${encodeURIComponent(finding)}`),
   site: (machine: string, revision: string) => get<SiteAnswer>(`${revisionPath(machine, revision)}/site`),
   surveyAgain: (machine: string, revision: string) => post<Job>(`${revisionPath(machine, revision)}/survey`),
   makeFile: (machine: string, revision: string) => post<Job>(`${revisionPath(machine, revision)}/file`),

@@ -82,6 +82,8 @@ export const useSince = (at: RevisionAt | null, before: string | null) =>
   useOfRevision(`review since ${before}`, at, isSurveyed(at) && before !== null, (m, r) =>
     api.since(m, r, before!),
   );
+export const useOptions = (at: RevisionAt | null, finding: string) =>
+  useOfRevision(`review options ${finding}`, at, isSurveyed(at), (m, r) => api.options(m, r, finding));
 export const useSite = (at: RevisionAt | null) => useOfRevision('site', at, isSurveyed(at), api.site);
 export const useField = (at: RevisionAt | null, measure: MeasureName | null) =>
   useOfRevision(`field ${measure}`, at, isSurveyed(at) && measure !== null, (m, r) =>

@@ -15,6 +15,7 @@ interface Props {
 }
 
 export function ChangeForm({ remedies, option, onOption, note: noteBefore, onKeep, onCancel }: Props) {
+  const choices = option === '' || remedies.includes(option) ? remedies : [option, ...remedies];
   const [note, setNote] = useState(noteBefore);
   return (
     <DecisionForm
@@ -27,7 +28,7 @@ export function ChangeForm({ remedies, option, onOption, note: noteBefore, onKee
       <Choice
         label={m.decision.chosenOption}
         value={option || 'none'}
-        options={[['none', m.decision.noOption], ...remedies.map((r) => [r, r] as const)]}
+        options={[['none', m.decision.noOption], ...choices.map((r) => [r, r] as const)]}
         onChange={(key) => onOption(key === 'none' ? '' : key)}
       />
       <WordsField label={m.decision.note} value={note} onChange={setNote} lines={3} />
