@@ -7,6 +7,7 @@ import { LiveRegion } from './shell/live-region.tsx';
 import { Trouble } from './shell/trouble.tsx';
 import { useLiveUpdates } from './state/live.ts';
 import { queryClient } from './state/queries.ts';
+import { useSendWaiting } from './state/send-waiting.ts';
 
 /** Brings the 3D view with it, which the start does not need. */
 const MachineScreen = lazy(() =>
@@ -35,6 +36,7 @@ export function App() {
 function Screen() {
   const route = useRoute();
   useLiveUpdates();
+  useSendWaiting();
   switch (route.at) {
     case 'start':
       return <StartScreen />;

@@ -5,6 +5,7 @@ import { Link } from '../routing/link.tsx';
 import { useMachineData } from '../screens/machine/machine-context.ts';
 import { saysInvented } from '../screens/start/says-invented.ts';
 import { dismissChangeFailure, useChangeFailure, useChangesUnderWay, useStepBack } from '../state/changes.ts';
+import { useWaiting } from '../state/waiting.ts';
 import { openDialog } from './open-dialog.ts';
 import { RevisionMenu } from './revision-menu.tsx';
 
@@ -49,6 +50,7 @@ export function TopBar() {
 function Kept() {
   const underWay = useChangesUnderWay();
   const failure = useChangeFailure();
+  const waiting = useWaiting();
   if (failure)
     return (
       <span className="top-failed" role="alert">
@@ -56,6 +58,12 @@ function Kept() {
         <Button className="quiet" onPress={dismissChangeFailure}>
           {m.problem.dismiss}
         </Button>
+      </span>
+    );
+  if (waiting > 0)
+    return (
+      <span className="top-waiting" role="status">
+        {m.kept.waiting(waiting)}
       </span>
     );
   return <span data-kept={underWay === 0}>{underWay > 0 ? m.kept.underWay : m.kept.all}</span>;
@@ -69,10 +77,12 @@ interface StepProps {
 
 function StepBack({ machine, direction, what }: StepProps) {
   const step = useStepBack(machine, direction);
+  // What waits comes first: until then nobody knows what the last change is.
+  const some = useWaiting() > 0;
   return (
     <Button
       className="quiet"
-      isDisabled={what === null || step.isPending}
+      isDisabled={what === null || step.isPending || some}
       aria-label={m.top[direction](what)}
       onPress={() => step.mutate()}
     >

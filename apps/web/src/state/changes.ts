@@ -2,10 +2,12 @@ import type { Machine } from '@coveline/api';
 import { applyCommand, type Command } from '@coveline/project';
 import { useIsMutating, useMutation } from '@tanstack/react-query';
 import { api } from '../api/client.ts';
+import { ApiError } from '../api/request.ts';
 import { m } from '../messages/index.ts';
 import { announce } from './announce.ts';
 import { invalidateReviews, keys, queryClient } from './queries.ts';
 import { createStore, useStore } from './store.ts';
+import { addWaiting, waiting, withWaiting } from './waiting.ts';
 
 /** The last change that was not kept, and why; null when all were. */
 const failure = createStore<{ message: string | null }>({ message: null });
@@ -18,13 +20,14 @@ export const useChangesUnderWay = () => useIsMutating({ mutationKey: ['change'] 
 export function accept(machine: Machine): void {
   const known = queryClient.getQueryData<Machine>(keys.machine(machine.id));
   if (known && known.version > machine.version) return;
-  queryClient.setQueryData(keys.machine(machine.id), machine);
+  queryClient.setQueryData(keys.machine(machine.id), withWaiting(machine));
   void queryClient.invalidateQueries({ queryKey: keys.machines });
   void queryClient.invalidateQueries({ queryKey: keys.history(machine.id) });
   void invalidateReviews(machine.id);
 }
 
-function refuse(machine: string, error: Error): void {
+/** Says why a change was not kept, and shows again what the server holds. */
+export function refuse(machine: string, error: Error): void {
   failure.set({ message: error.message });
   announce(m.kept.failed(error.message));
   void queryClient.invalidateQueries({ queryKey: keys.machine(machine) });
@@ -32,13 +35,14 @@ function refuse(machine: string, error: Error): void {
 
 /**
  * Sends a change. The screen shows it at once; when the server refuses, it goes back and the reason is shown.
- * Changes of one machine go one after the other.
+ * Changes of one machine go one after the other; what cannot reach the server waits until it answers.
  */
 export function useChange(machine: string) {
   return useMutation({
     mutationKey: ['change', machine],
     scope: { id: machine },
-    mutationFn: (command: Command) => api.command(machine, command),
+    networkMode: 'always',
+    mutationFn: (command: Command) => sendOrKeep(machine, command),
     onMutate: async (command) => {
       await queryClient.cancelQueries({ queryKey: keys.machine(machine) });
       failure.set({ message: null });
@@ -46,9 +50,22 @@ export function useChange(machine: string) {
         before ? { ...before, project: applyCommand(before.project, command).project } : before,
       );
     },
-    onSuccess: accept,
+    onSuccess: (kept) => kept && accept(kept),
     onError: (error) => refuse(machine, error),
   });
+}
+
+/** The machine after the change; null when the change waits. It waits behind those that wait already. */
+async function sendOrKeep(machine: string, command: Command): Promise<Machine | null> {
+  if (waiting().length === 0) {
+    try {
+      return await api.command(machine, command);
+    } catch (error) {
+      if (!(error instanceof ApiError) || error.status !== 0) throw error;
+    }
+  }
+  addWaiting(machine, command);
+  return null;
 }
 
 /** Undo and redo, which the server does from its log. */

@@ -3,6 +3,7 @@ import type { MeasureName } from '@coveline/survey';
 import { keepPreviousData, QueryClient, useQuery } from '@tanstack/react-query';
 import { api, type CatalogueRows } from '../api/client.ts';
 import { ApiError } from '../api/request.ts';
+import { withWaiting } from './waiting.ts';
 
 /** The server pushes what changed, so nothing is read again merely because time passed. */
 export const queryClient = new QueryClient({
@@ -35,7 +36,7 @@ export const invalidateReviews = (machine: string) =>
 export const useMachines = () => useQuery({ queryKey: keys.machines, queryFn: api.machines });
 
 export const useMachine = (machine: string) =>
-  useQuery({ queryKey: keys.machine(machine), queryFn: () => api.machine(machine) });
+  useQuery({ queryKey: keys.machine(machine), queryFn: () => api.machine(machine).then(withWaiting) });
 
 export const useHistory = (machine: string) =>
   useQuery({ queryKey: keys.history(machine), queryFn: () => api.history(machine), staleTime: 0 });

@@ -30,6 +30,8 @@ export const shell = {
   kept: {
     all: 'all changes kept',
     underWay: 'keeping …',
+    waiting: (n: number) =>
+      `${plural(n, 'change waits', 'changes wait')} for the server; kept in this browser until it answers`,
     failed: (why: string) => `The last change was not kept. ${why}`,
   },
   top: {
