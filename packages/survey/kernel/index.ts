@@ -3,7 +3,7 @@ import { any, first } from './cast';
 import { nearest } from './closest';
 import { holder } from './inside';
 import { BATCH, RESULTS, STACK } from './layout';
-import { aim, choose, tBest } from './ray';
+import { aim, choose, meets, tBest } from './ray';
 
 export { arenaEnd, buildPart, buildPartsTop, buildTop } from './build';
 export { open } from './layout';
@@ -53,6 +53,27 @@ export function anyHits(root: i32, work: usize, n: i32, out: usize): void {
   for (let i: i32 = 0; i < n; i++, ray += 64, out++) {
     aimAt(ray);
     store<u8>(out, any(root, work, work + STACK) < 0 ? 0 : 1);
+  }
+}
+
+/**
+ * For n points of three f64 in the batch: slot of a triangle between each and xyz, -1 for none, an i32 each, to `out`.
+ * What stood before one point often stands before the next, and is tried first.
+ */
+export function between(
+  root: i32, work: usize, n: i32, x: f64, y: f64, z: f64, skipFrom: i32, skipTo: i32, out: usize,
+): void {
+  choose(0, skipFrom, skipTo, Infinity);
+  let point = work + BATCH;
+  let last: i32 = -1;
+  for (let i: i32 = 0; i < n; i++, point += 24, out += 4) {
+    const px = load<f64>(point);
+    const py = load<f64>(point, 8);
+    const pz = load<f64>(point, 16);
+    aim(px, py, pz, x - px, y - py, z - pz, 0, 1);
+    const slot = last >= 0 && meets(last) ? last : any(root, work, work + STACK);
+    store<i32>(out, slot);
+    if (slot >= 0) last = slot;
   }
 }
 

@@ -69,7 +69,8 @@ export function lowUndersides(
     size_mm,
     kind,
     middle: kind,
-    begin: (t) => {
+    looks: Infinity,
+    isAsked: (t) => {
       const c = tree.slotOf[tree.start[p] + t] * 9;
       const lowest = Math.min(tree.corners[c + 2], tree.corners[c + 5], tree.corners[c + 8]);
       return lowest - floor_mm < floorBelow_mm && slopeOf(tree.corners, c) <= -steepest;
@@ -87,8 +88,15 @@ export function lowUndersides(
       lowHere = 0;
       areaHere = 0;
     },
-    keep: () => {},
+    begin: () => {},
     recall: () => {},
+    ask: ({ count, points }) => {
+      const kinds = new Uint8Array(count);
+      for (let l = 0; l < count; l++) {
+        kinds[l] = kind(points[l * 3], points[l * 3 + 1], points[l * 3 + 2]);
+      }
+      return kinds;
+    },
   });
   for (part = 0; part < model.parts.length; part++) {
     step(control, 'clearances', part / model.parts.length);

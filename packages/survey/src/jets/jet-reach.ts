@@ -14,6 +14,7 @@ import { materialOf } from '../tree/material.ts';
 import { weldOf } from '../weld/weld.ts';
 import { type Asked, aside, questionOn, shaded, turned } from './ask.ts';
 import { type NozzleSet, nozzleSet } from './nozzle-set.ts';
+import { shadesOf } from './shades.ts';
 import { Tally } from './tally.ts';
 
 /** Looks between two reports of progress: some milliseconds. */
@@ -49,6 +50,8 @@ export function measureJetReach(
   const pieces = new Pieces();
   let looks = 0;
   let part = 0;
+  const whole_mm2 = areaOf(model);
+  const size_mm = Math.min(settings.jetSpacing_mm, Math.sqrt(whole_mm2) / along);
   const asked: Asked = {
     material,
     boxes: partBoxes(material.tree),
@@ -57,7 +60,8 @@ export function measureJetReach(
     contact_mm: settings.contact_mm,
     pieces,
     tally,
-    size_mm: Math.min(settings.jetSpacing_mm, finenessOf(model)),
+    size_mm,
+    looks: Math.max(1, enough / ((4 * whole_mm2) / size_mm ** 2)),
     pulse: () => {
       if (++looks % pulseEvery === 0) step(control, 'jet reach', part / model.parts.length);
     },
@@ -74,10 +78,17 @@ export function measureJetReach(
 /** Small models are looked at more finely: so many triangles lie along the side of a square as large as the surface. */
 const along = 50;
 
-function finenessOf(model: Model): number {
+/**
+ * So many looks at borders are made in any case, most of a second. A large machine has so many borders that what is
+ * too much in one leaf and too little in the next cancels out.
+ */
+const enough = 3e5;
+
+/** mm2 */
+function areaOf(model: Model): number {
   let whole = 0;
   for (const { shape } of model.parts) for (const area of weldOf(model.shapes[shape]).areas) whole += area;
-  return Math.sqrt(whole) / along;
+  return whole;
 }
 
 const because = new Map<number, JetShadow['because']>([
@@ -94,7 +105,6 @@ function told(
   firstPiece: readonly number[],
 ): MeasureOutcome<'jetReach'> {
   const { patches, small, small_mm2 } = patchesOf(pieces, settings.leastShadow_cm2 * 100);
-  const shades = tally.shadedBy((piece) => pieces.patchOf(piece));
   const name = placeNamer('shadow');
   const drawings = new Map<string, Drawing>();
   const places = patches
@@ -111,7 +121,9 @@ function told(
         bounds_mm: patch.bounds_mm,
         area_cm2: patch.area_mm2 / 100,
         because: because.get(patch.kind) ?? 'shaded',
-        shadedBy: (shades.get(patch.root) ?? []).map((p) => model.parts[p].id),
+        shadedBy: shadesOf(material.tree, set, part, patch, settings.contact_mm * 1.25).map(
+          (p) => model.parts[p].id,
+        ),
       };
     });
   return {

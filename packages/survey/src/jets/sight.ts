@@ -1,3 +1,4 @@
+import { between } from '../tree/many.ts';
 import { firstAlong, type Hit, newHit, newRay, someAlong } from '../tree/ray.ts';
 import type { Tree } from '../tree/tree.ts';
 import type { NozzleSet } from './nozzle-set.ts';
@@ -26,6 +27,68 @@ export function isBlocked(tree: Tree, set: NozzleSet, i: number, x: number, y: n
   if (set.own[i].size > 1) return blockerOf(tree, set, i, x, y, z) !== null;
   look(set, i, x, y, z);
   return someAlong(tree, ray, hit);
+}
+
+/** Points on the surface with unit normals, xyz each, and how far off it one looks, mm. */
+export interface Points {
+  readonly at: Float64Array;
+  readonly normals: Float64Array;
+  readonly lift: number;
+}
+
+/** Is told the number of a point. */
+export interface Sights {
+  readonly beside: (point: number) => void;
+  readonly blocked: (point: number) => void;
+  readonly seen: (point: number) => void;
+}
+
+/** Points at once: some milliseconds. */
+const atOnce = 1700;
+const points = new Float64Array(atOnce * 3);
+const numbers = new Uint32Array(atOnce);
+
+/** What a nozzle does to those of many points that face it within its range; all of them are asked in few calls. */
+export function sights(
+  tree: Tree,
+  set: NozzleSet,
+  i: number,
+  { at, normals, lift }: Points,
+  isAsked: (point: number) => boolean,
+  tell: Sights,
+): void {
+  const [sx, sy, sz] = set.at.subarray(i * 3, i * 3 + 3);
+  const [first = -1] = set.own[i];
+  const isOne = set.own[i].size < 2;
+  let count = 0;
+  const cast = () => {
+    const slots = between(tree, points.subarray(0, count * 3), [sx, sy, sz], first);
+    for (let k = 0; k < count; k++) {
+      const p = k * 3;
+      const isFree =
+        slots[k] < 0 ||
+        // The other parts of the nozzle are passed as well.
+        (!isOne && blockerOf(tree, set, i, points[p], points[p + 1], points[p + 2]) === null);
+      if (isFree) tell.seen(numbers[k]);
+      else tell.blocked(numbers[k]);
+    }
+    count = 0;
+  };
+  for (let n = 0; n < at.length / 3; n++) {
+    const k = n * 3;
+    const [x, y, z] = [at[k], at[k + 1], at[k + 2]];
+    const [nx, ny, nz] = [normals[k], normals[k + 1], normals[k + 2]];
+    if (!((sx - x) * nx + (sy - y) * ny + (sz - z) * nz > 0) || !isAsked(n)) continue;
+    const aim = aimAt(set, i, x, y, z);
+    if (aim === 'beside') tell.beside(n);
+    if (aim !== 'hit') continue;
+    numbers[count] = n;
+    points[count * 3] = x + nx * lift;
+    points[count * 3 + 1] = y + ny * lift;
+    points[count * 3 + 2] = z + nz * lift;
+    if (++count === atOnce) cast();
+  }
+  cast();
 }
 
 /** What stands between, nearest to the point; null for nothing. Valid until the next look. */

@@ -15,8 +15,6 @@ export class Tally {
   /** Of the present triangle: area by nozzle, and all that counts. */
   private readonly here: Float64Array;
   private counted = 0;
-  /** Triples: piece, part, area. */
-  private readonly shades: number[] = [];
 
   constructor(set: NozzleSet, triangles: number) {
     const n = set.nozzles.length;
@@ -52,13 +50,8 @@ export class Tally {
     this.counted += area;
   }
 
-  addUncounted(area: number, isBeyond: boolean): void {
-    if (isBeyond) this.beyond_mm2 += area;
-  }
-
-  /** A part stands between a piece and a nozzle. */
-  shade(piece: number, part: number, area: number): void {
-    this.shades.push(piece, part, area);
+  addBeyond(area: number): void {
+    this.beyond_mm2 += area;
   }
 
   endTriangle(triangle: number): void {
@@ -69,23 +62,5 @@ export class Tally {
     }
     this.field[triangle] = this.counted > 0 ? nozzles : Number.NaN;
     this.counted = 0;
-  }
-
-  /** By patch: parts that stand between it and nozzles, most shading first. */
-  shadedBy(patchOf: (piece: number) => number): ReadonlyMap<number, readonly number[]> {
-    const byPatch = new Map<number, Map<number, number>>();
-    const { shades } = this;
-    for (let i = 0; i < shades.length; i += 3) {
-      const patch = patchOf(shades[i]);
-      const parts = byPatch.get(patch) ?? new Map<number, number>();
-      byPatch.set(patch, parts);
-      parts.set(shades[i + 1], (parts.get(shades[i + 1]) ?? 0) + shades[i + 2]);
-    }
-    return new Map(
-      [...byPatch].map(([patch, parts]) => [
-        patch,
-        [...parts].sort((a, b) => b[1] - a[1] || a[0] - b[0]).map(([part]) => part),
-      ]),
-    );
   }
 }

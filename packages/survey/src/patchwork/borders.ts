@@ -1,7 +1,5 @@
-import type { Pieces } from './pieces.ts';
-
 /**
- * What touches one edge from one side: triples from, to, piece, with from and to between 0 and 1 along the edge, in
+ * What touches one edge from one side: triples from, to, number, with from and to between 0 and 1 along the edge, in
  * growing order. Kinds that are not gathered leave nothing.
  */
 export type Border = readonly number[];
@@ -10,6 +8,7 @@ export type Border = readonly number[];
 export type Borders = readonly [Border, Border, Border];
 
 export const nothing: Border = [];
+export const noBorders: Borders = [nothing, nothing, nothing];
 
 /** The border of the first half of an edge and that of the second one, as the border of the whole. */
 export function halves(first: Border, second: Border): Border {
@@ -22,18 +21,35 @@ export function halves(first: Border, second: Border): Border {
   return out;
 }
 
+/** What touches a stretch of the edge, as the border of that stretch. */
+export function stretch(border: Border, from: number, to: number): Border {
+  if (from === 0 && to === 1) return border;
+  const out: number[] = [];
+  for (let i = 0; i < border.length; i += 3) {
+    const low = (Math.max(border[i], from) - from) / (to - from);
+    const high = (Math.min(border[i + 1], to) - from) / (to - from);
+    if (high > low) out.push(low, high, border[i + 2]);
+  }
+  return out;
+}
+
 /** Shorter contacts are a matter of the last digit. */
 const least = 1e-9;
 
-/** Joins pieces of one kind that touch across an edge; the two sides run along it in opposite directions. */
-export function sew(pieces: Pieces, a: Border, b: Border): void {
+/**
+ * Calls `contact` for every two that touch across an edge, with the places of both in their borders and the stretch
+ * along the first; the two sides run along the edge in opposite directions.
+ */
+export function meet(
+  a: Border,
+  b: Border,
+  contact: (i: number, j: number, low: number, high: number) => void,
+): void {
   let j = b.length - 3;
   for (let i = 0; i < a.length && j >= 0; ) {
     const low = Math.max(a[i], 1 - b[j + 1]);
     const high = Math.min(a[i + 1], 1 - b[j]);
-    if (high - low > least && pieces.kind[a[i + 2]] === pieces.kind[b[j + 2]]) {
-      pieces.join(a[i + 2], b[j + 2]);
-    }
+    if (high - low > least) contact(i, j, low, high);
     if (a[i + 1] < 1 - b[j]) i += 3;
     else j -= 3;
   }

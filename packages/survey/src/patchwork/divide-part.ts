@@ -1,96 +1,165 @@
 import type { Model } from '@coveline/model';
 import type { Tree } from '../tree/tree.ts';
 import { weldOf } from '../weld/weld.ts';
-import { type Border, type Borders, nothing, sew } from './borders.ts';
+import { type Bisection, bisect, halfway, type Point, pointAt, write } from './bisect.ts';
+import { type Border, type Borders, nothing, stretch } from './borders.ts';
 import { type Division, divide } from './divide.ts';
+import { type Leaves, leavesOf } from './leaves.ts';
+import { pieceArea } from './patches.ts';
+import { sew } from './pieces.ts';
 
 /** A question to a whole surface, triangle by triangle. */
 export interface SurfaceDivision extends Division {
-  /** Before a triangle of the part is asked; false when all of it is of kind 0 and need not be asked. */
-  readonly begin: (triangle: number) => boolean;
+  /** Whether the triangle of the part has to be asked: false when all of it is of kind 0. */
+  readonly isAsked: (triangle: number) => boolean;
+  /** The kinds of the points of all leaves, asked together. */
+  readonly ask: (leaves: Leaves) => Uint8Array;
+  /** Before the pieces of a triangle are taken. */
+  readonly begin: (triangle: number) => void;
   /** After all pieces of a triangle were taken. */
   readonly end: (triangle: number) => void;
-  /** Keeps what `middle` found, to be there again when `take` is called for the whole triangle later. */
-  readonly keep: (triangle: number) => void;
-  readonly recall: (triangle: number) => void;
+  /** Before a leaf is taken as a whole: what `ask` found of it is asked for. */
+  readonly recall: (leaf: number) => void;
+  /** Looks that may be spent on borders, for each leaf of the part. */
+  readonly looks: number;
 }
 
-const unasked = 0;
-const divided = 255;
+/** Looks that a border costs in each leaf that it runs through or beside, about. */
+const borderLooks = 20;
 
 /**
- * Divides all triangles of a part. A small triangle is asked once in its middle, and divided only when a neighbour
- * answered otherwise: then the border may run through it. Pieces that touch across an edge of the mesh are joined.
+ * Divides all triangles of a part. They are cut into leaves without a question, each is asked at one point, and
+ * where a neighbour answered otherwise the border is looked for, if that does not take more looks than allowed. If it
+ * does, every leaf is what its point is: then so many borders run through so many leaves that the errors cancel out,
+ * while a search for borders would miss what is smaller than a leaf more often than it would meet it. Pieces that touch
+ * across an edge are joined.
  */
 export function dividePart(model: Model, tree: Tree, part: number, d: SurfaceDivision): void {
   const { areas, twin } = weldOf(model.shapes[model.parts[part].shape]);
   const { corners, slotOf } = tree;
   const start = tree.start[part];
-  const n = areas.length;
-  // 0: not asked; 255: divided; else the kind of the middle, plus one.
-  const state = new Uint8Array(n);
-  const wholes = new Int32Array(n).fill(-1);
+  const at = (t: number) => slotOf[start + t] * 9;
+  const skin = { count: areas.length, corners, at, twin };
+  const leaves = leavesOf(skin, (t) => areas[t] > 0 && d.isAsked(t), d.size_mm);
+  const kinds = d.ask(leaves);
+  const mixed = mixedAmong(leaves, kinds);
+  const cost = borderLooks * mixed.reduce((n, m) => n + m, 0);
+  if (cost > d.looks * leaves.count) mixed.fill(0);
+  const wholes = new Int32Array(leaves.count).fill(-1);
   const borders = new Map<number, Borders>();
-  for (let t = 0; t < n; t++) {
-    if (!(areas[t] > 0) || !d.begin(t)) continue;
-    const c = slotOf[start + t] * 9;
-    if (isSmall(corners, c, d.size_mm)) {
-      state[t] = d.middle(middle(corners, c), middle(corners, c + 1), middle(corners, c + 2)) + 1;
-      d.keep(t);
-    } else {
-      state[t] = divided;
-      borders.set(t, divide(corners, c, d));
-      d.end(t);
-    }
-  }
-  for (let t = 0; t < n; t++) {
-    if (state[t] === unasked || state[t] === divided) continue;
-    const c = slotOf[start + t] * 9;
+  const laying = layer(leaves, kinds, mixed, wholes, d);
+  for (let t = 0; t < areas.length; t++) {
+    const first = leaves.firstOf[t];
+    const end = leaves.firstOf[t + 1];
+    if (first === end) continue;
     d.begin(t);
-    if (differs(state, twin, t)) borders.set(t, divide(corners, c, d));
-    else {
-      d.recall(t);
-      const kind = state[t] - 1;
-      const gathered = kind >= d.gatherFrom;
-      if (gathered) {
-        wholes[t] = d.pieces.add(kind);
-        d.pieces.corners.set(corners.subarray(c, c + 9), wholes[t] * 9);
+    for (let i = first; i < end; i++) {
+      if (mixed[i] === 1) {
+        borders.set(i, divide(leaves.corners, i * 9, d));
+        continue;
       }
-      d.take(kind, areas[t], middle(corners, c), middle(corners, c + 1), middle(corners, c + 2), wholes[t]);
+      d.recall(i);
+      const { points, corners: c } = leaves;
+      d.take(kinds[i], pieceArea(c, i * 9), points[i * 3], points[i * 3 + 1], points[i * 3 + 2]);
     }
+    laying(t, at(t), corners);
     d.end(t);
   }
-  const borderOf = (h: number): Border => {
-    const t = (h / 3) | 0;
-    if (wholes[t] >= 0) return [0, 1, wholes[t]];
-    return borders.get(t)?.[h % 3] ?? nothing;
+  join(leaves, kinds, mixed, wholes, borders, d);
+}
+
+/** 1 for leaves beside one of another kind, and for those beside them: a border may just come in at a corner. */
+function mixedAmong({ count, contacts }: Leaves, kinds: Uint8Array): Uint8Array {
+  const beside = new Uint8Array(count);
+  const { numbers } = contacts;
+  for (let i = 0; i < contacts.count * 6; i += 6) {
+    const a = (numbers[i] / 3) | 0;
+    const b = (numbers[i + 3] / 3) | 0;
+    if (kinds[a] !== kinds[b]) {
+      beside[a] = 1;
+      beside[b] = 1;
+    }
+  }
+  const mixed = beside.slice();
+  for (let i = 0; i < contacts.count * 6; i += 6) {
+    const a = (numbers[i] / 3) | 0;
+    const b = (numbers[i + 3] / 3) | 0;
+    if (beside[a] === 1) mixed[b] = 1;
+    if (beside[b] === 1) mixed[a] = 1;
+  }
+  return mixed;
+}
+
+const several = -1;
+
+/** Lays pieces for the leaves of a triangle that are of one kind, neighbours of one kind in one piece where they halve one. */
+function layer(
+  leaves: Leaves,
+  kinds: Uint8Array,
+  mixed: Uint8Array,
+  wholes: Int32Array,
+  d: SurfaceDivision,
+): (triangle: number, at: number, corners: Float64Array) => void {
+  let leaf = 0;
+  const lay = (p: Point, q: Point, r: Point, kind: number, first: number, end: number) => {
+    if (kind < d.gatherFrom) return;
+    const piece = d.pieces.add(kind);
+    write(d.pieces.corners, piece * 9, p);
+    write(d.pieces.corners, piece * 9 + 3, q);
+    write(d.pieces.corners, piece * 9 + 6, r);
+    wholes.fill(piece, first, end);
   };
-  for (let h = 0; h < twin.length; h++) {
-    const o = twin[h];
-    if (o <= h) continue;
-    const here = wholes[(h / 3) | 0];
-    const there = wholes[(o / 3) | 0];
-    if (here >= 0 && there >= 0) {
-      if (d.pieces.kind[here] === d.pieces.kind[there]) d.pieces.join(here, there);
-    } else sew(d.pieces, borderOf(h), borderOf(o));
+  /** Kind, or `several`; first leaf and the one after the last. */
+  type Span = { kind: number; first: number; end: number };
+  const how: Bisection<Point, Span> = {
+    size_mm: d.size_mm,
+    middle: halfway,
+    leaf: () => {
+      const first = leaf++;
+      return { kind: mixed[first] === 1 ? several : kinds[first], first, end: leaf };
+    },
+    join: (p, q, r, longest, a, b) => {
+      if (a.kind === b.kind) return { kind: a.kind, first: a.first, end: b.end };
+      const [u, v, w] = longest === 0 ? [p, q, r] : longest === 1 ? [q, r, p] : [r, p, q];
+      const m = halfway(u, v);
+      if (a.kind !== several) lay(u, m, w, a.kind, a.first, a.end);
+      if (b.kind !== several) lay(m, v, w, b.kind, b.first, b.end);
+      return { kind: several, first: a.first, end: b.end };
+    },
+  };
+  return (t, at, corners) => {
+    leaf = leaves.firstOf[t];
+    const only = leaf + 1 === leaves.firstOf[t + 1];
+    if (only && (mixed[leaf] === 1 || kinds[leaf] < d.gatherFrom)) return;
+    const [p, q, r] = [pointAt(corners, at), pointAt(corners, at + 3), pointAt(corners, at + 6)];
+    const { kind, first, end } = bisect(p, q, r, how);
+    if (kind !== several) lay(p, q, r, kind, first, end);
+  };
+}
+
+function join(
+  { contacts }: Leaves,
+  kinds: Uint8Array,
+  mixed: Uint8Array,
+  wholes: Int32Array,
+  borders: ReadonlyMap<number, Borders>,
+  { pieces, gatherFrom }: SurfaceDivision,
+): void {
+  const { numbers } = contacts;
+  const borderOf = (edge: number, from: number, to: number): Border => {
+    const leaf = (edge / 3) | 0;
+    if (mixed[leaf] === 0) return wholes[leaf] < 0 ? nothing : [0, 1, wholes[leaf]];
+    return stretch(borders.get(leaf)?.[edge % 3] ?? nothing, from, to);
+  };
+  for (let i = 0; i < contacts.count * 6; i += 6) {
+    const a = (numbers[i] / 3) | 0;
+    const b = (numbers[i + 3] / 3) | 0;
+    if (mixed[a] === 1 || mixed[b] === 1) {
+      sew(
+        pieces,
+        borderOf(numbers[i], numbers[i + 1], numbers[i + 2]),
+        borderOf(numbers[i + 3], numbers[i + 4], numbers[i + 5]),
+      );
+    } else if (kinds[a] === kinds[b] && kinds[a] >= gatherFrom) pieces.join(wholes[a], wholes[b]);
   }
-}
-
-function differs(state: Uint8Array, twin: Int32Array, t: number): boolean {
-  for (let h = 3 * t; h < 3 * t + 3; h++) {
-    if (twin[h] >= 0 && state[(twin[h] / 3) | 0] !== state[t]) return true;
-  }
-  return false;
-}
-
-function middle(c: Float64Array, i: number): number {
-  return (c[i] + c[i + 3] + c[i + 6]) / 3;
-}
-
-function isSmall(c: Float64Array, i: number, size_mm: number): boolean {
-  return side(c, i, i + 3) <= size_mm && side(c, i + 3, i + 6) <= size_mm && side(c, i + 6, i) <= size_mm;
-}
-
-function side(c: Float64Array, a: number, b: number): number {
-  return Math.sqrt((c[a] - c[b]) ** 2 + (c[a + 1] - c[b + 1]) ** 2 + (c[a + 2] - c[b + 2]) ** 2);
 }

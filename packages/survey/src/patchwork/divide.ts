@@ -3,8 +3,9 @@
  * triangle is halved at its longest edge until it is small, and of one kind or cut by a straight border. Where the
  * answer changes on its edges is found by halving, so that a straight border comes out exact at any fineness.
  */
-import { type Border, type Borders, halves, nothing, sew } from './borders.ts';
-import type { Pieces } from './pieces.ts';
+import { distance, type Point, write } from './bisect.ts';
+import { type Border, type Borders, halves, noBorders } from './borders.ts';
+import { type Pieces, sew } from './pieces.ts';
 
 /** The kind of a point, a small whole number; mm. */
 export type Kind = (x: number, y: number, z: number) => number;
@@ -13,8 +14,8 @@ export interface Division {
   readonly kind: Kind;
   /** As `kind`, asked once in the middle of each piece, just before it is handed to `take`. */
   readonly middle: Kind;
-  /** Told of each piece: its kind, area in mm2, the point where `middle` was asked, its number (-1: not gathered). */
-  readonly take: (kind: number, area: number, x: number, y: number, z: number, piece: number) => void;
+  /** Told of each piece: its kind, area in mm2, and the point where `middle` was asked. */
+  readonly take: (kind: number, area: number, x: number, y: number, z: number) => void;
   /** Kinds from this on are gathered into patches. */
   readonly gatherFrom: number;
   readonly pieces: Pieces;
@@ -22,23 +23,20 @@ export interface Division {
   readonly size_mm: number;
 }
 
-interface Corner {
-  readonly x: number;
-  readonly y: number;
-  readonly z: number;
+interface Corner extends Point {
   readonly kind: number;
 }
 
-/** Points are asked this share nearer to the middle of the triangle, so that none lies on its edges. */
-const inset = 1e-4;
 /** Where the border does not run straight through a triangle it is halved, down to this share of the size. */
 const finest = 1 / 4;
+/** Halvings that find a border on an edge: to 1/512 of it. */
+const halvings = 8;
+/** Points are asked this share nearer to the middle of the triangle, so that none lies on its edges. */
+const inset = 1e-4;
 /** How far beside the middle of a cut is asked, as a share of the longest edge: what a curved border may be off. */
 const probe = 0.012;
 /** Tips smaller than this share of the longest edge squared are not worth a look. */
 const negligible = 1e-3;
-/** Halvings that find a border on an edge: to 1/512 of it. */
-const halvings = 8;
 
 /** `corners`: nine numbers at `at`, xyz per corner. */
 export function divide(corners: Float64Array, at: number, division: Division): Borders {
@@ -87,8 +85,6 @@ function halve(p: Corner, q: Corner, r: Corner, d: Division): Borders {
   sew(d.pieces, mr, rm);
   return [halves(pm, mq), qr, rp];
 }
-
-const noBorders: Borders = [nothing, nothing, nothing];
 
 /** A piece that `middle` was just asked for. */
 function whole(p: Corner, q: Corner, r: Corner, kind: number, d: Division): Borders {
@@ -230,18 +226,8 @@ function lay(p: Corner, q: Corner, r: Corner, kind: number, d: Division): number
     write(corners, n * 9 + 6, r);
   }
   const x = (p.x + q.x + r.x) / 3;
-  d.take(kind, areaOf(p, q, r), x, (p.y + q.y + r.y) / 3, (p.z + q.z + r.z) / 3, n);
+  d.take(kind, areaOf(p, q, r), x, (p.y + q.y + r.y) / 3, (p.z + q.z + r.z) / 3);
   return n;
-}
-
-function write(out: Float64Array, at: number, p: Corner): void {
-  out[at] = p.x;
-  out[at + 1] = p.y;
-  out[at + 2] = p.z;
-}
-
-function distance(p: Corner, q: Corner): number {
-  return Math.sqrt((p.x - q.x) ** 2 + (p.y - q.y) ** 2 + (p.z - q.z) ** 2);
 }
 
 function areaOf(p: Corner, q: Corner, r: Corner): number {

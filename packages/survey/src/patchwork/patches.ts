@@ -85,7 +85,8 @@ function patchFrom(
   };
 }
 
-function pieceArea(c: Float64Array, i: number): number {
+/** Of the triangle whose nine coordinates begin at `i`, mm2. */
+export function pieceArea(c: ArrayLike<number>, i: number): number {
   const ux = c[i + 3] - c[i];
   const uy = c[i + 4] - c[i + 1];
   const uz = c[i + 5] - c[i + 2];

@@ -1,3 +1,5 @@
+import { type Border, meet } from './borders.ts';
+
 /**
  * Triangles of a surface that was divided by kind, gathered into connected patches (union-find with halving). Grows
  * as needed; kept as typed arrays, because a machine has a million of them.
@@ -49,4 +51,11 @@ export class Pieces {
     parent.set(this.parent);
     this.parent = parent;
   }
+}
+
+/** Joins pieces of one kind that touch across an edge. */
+export function sew(pieces: Pieces, a: Border, b: Border): void {
+  meet(a, b, (i, j) => {
+    if (pieces.kind[a[i + 2]] === pieces.kind[b[j + 2]]) pieces.join(a[i + 2], b[j + 2]);
+  });
 }

@@ -42,10 +42,10 @@ export function divideMouth(
     pieces,
     gatherFrom: 0,
     size_mm: size * mouth.radius_mm,
-    take: (kind, area, x, y, z, piece) => {
+    take: (kind, area, x, y, z) => {
       areas.set(kind, (areas.get(kind) ?? 0) + area);
       whole += area;
-      question.take?.(kind, area, x, y, z, piece);
+      question.take?.(kind, area, x, y, z);
     },
   };
   const inner = circle(mouth, mouth.radius_mm);

@@ -27,6 +27,17 @@ export interface KernelCalls {
   someAlong: Cast;
   firstHits: Batch;
   anyHits: Batch;
+  between(
+    root: number,
+    work: number,
+    n: number,
+    x: number,
+    y: number,
+    z: number,
+    skipFrom: number,
+    skipTo: number,
+    out: number,
+  ): void;
   closest(root: number, work: number, x: number, y: number, z: number, reach: number): number;
   closestPoints: Batch;
   partAt(parts: number, work: number, roots: number, closed: number, x: number, y: number, z: number): number;

@@ -9,6 +9,7 @@ export const pointLength = 4;
 
 const raysAtOnce = 600;
 const pointsAtOnce = 680;
+const placesAtOnce = 1700;
 
 /** Per ray: distance along the direction as given, Infinity where nothing is met, and slot, -1 there. */
 export interface FirstHits {
@@ -50,6 +51,34 @@ export function anyHits(tree: Tree, rays: Float64Array): Uint8Array {
     input.set(rays.subarray(from * rayLength, (from + count) * rayLength));
     kernel.calls.anyHits(kernel.root, kernel.work, count, output);
     found.set(met.subarray(0, count), from);
+  }
+  return found;
+}
+
+/**
+ * Per point of `points` (xyz each): slot of some triangle between it and `to`, -1 for none, the ends not counted.
+ * Triangles of `skipPart` are passed; -1 for none. Quick where one thing stands before many points that follow each
+ * other.
+ */
+export function between(
+  tree: Tree,
+  points: Float64Array,
+  to: readonly [number, number, number],
+  skipPart: number,
+): Int32Array {
+  const n = points.length / 3;
+  const found = new Int32Array(n).fill(-1);
+  const { kernel } = tree;
+  if (kernel.triangles === 0) return found;
+  const { input, output } = areas(tree, placesAtOnce * 3);
+  const slots = new Int32Array(kernel.memory.buffer, output, placesAtOnce);
+  const from = skipPart < 0 ? 0 : tree.start[skipPart];
+  const until = skipPart < 0 ? 0 : tree.start[skipPart + 1];
+  for (let at = 0; at < n; at += placesAtOnce) {
+    const count = Math.min(placesAtOnce, n - at);
+    input.set(points.subarray(at * 3, (at + count) * 3));
+    kernel.calls.between(kernel.root, kernel.work, count, ...to, from, until, output);
+    found.set(slots.subarray(0, count), at);
   }
   return found;
 }

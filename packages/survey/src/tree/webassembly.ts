@@ -12,7 +12,7 @@ declare const WebAssembly: {
     module: object,
     imports: { env: { memory: Memory; abort: () => void } },
   ) => { readonly exports: unknown };
-  readonly Memory: new (size: { initial: number; maximum: number; shared: true }) => Memory;
+  readonly Memory: new (size: { initial: number; maximum?: number; shared?: true }) => Memory;
 };
 
 declare const atob: (base64: string) => string;
@@ -26,13 +26,20 @@ export function newSharedMemory(initial: number, maximum: number): Memory {
   return new WebAssembly.Memory({ initial, maximum, shared: true });
 }
 
+/** Memory of one thread, in pages of 64 KB, that grows; throws a RangeError when the system does not give it. */
+export function newMemory(initial: number): Memory {
+  return new WebAssembly.Memory({ initial });
+}
+
 export function compile(base64: string): object {
   return new WebAssembly.Module(Uint8Array.from(atob(base64), (c) => c.charCodeAt(0)));
 }
 
-export function exportsOf(module: object, memory: Memory): unknown {
-  const abort = (): never => {
-    throw new Error('The kernel stopped: an invariant of its own is broken.');
-  };
+const broken = (): never => {
+  throw new Error('The kernel stopped: an invariant of its own is broken.');
+};
+
+/** `abort`: throws what is to be told when the kernel stops. */
+export function exportsOf(module: object, memory: Memory, abort: () => never = broken): unknown {
   return new WebAssembly.Instance(module, { env: { memory, abort } }).exports;
 }
