@@ -1,28 +1,46 @@
 /**
- * Compiles the ray kernel (packages/survey/kernel, AssemblyScript) to WebAssembly and leaves it as a module of base64
- * among the sources, so that Node, browsers and bundlers load it like any other. Does nothing while it is up to date.
+ * Compiles the kernels (packages/survey/kernel, AssemblyScript) to WebAssembly and leaves each as a module of base64
+ * among the sources, so that Node, browsers and bundlers load it like any other. Does nothing while they are up to date.
  */
 import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { join, relative } from 'node:path';
+import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
-const sources = join(root, 'packages/survey/kernel');
-const target = join(root, 'packages/survey/src/tree/kernel.generated.ts');
-const options = [
-  ...['--enable', 'simd,threads', '--importMemory', '--sharedMemory'],
-  ...['--initialMemory', '1', '--maximumMemory', '65536'],
-  ...['--runtime', 'stub', '-O3', '--noAssert', '--noExportMemory'],
+const common = ['--importMemory', '--runtime', 'stub', '-O3', '--noAssert', '--noExportMemory'];
+/** Rays share their memory among threads; columns are the work of one. */
+const kernels = [
+  {
+    name: 'Ray kernel',
+    sources: 'packages/survey/kernel',
+    target: 'packages/survey/src/tree/kernel.generated.ts',
+    options: [
+      ...['--enable', 'simd,threads', '--sharedMemory', '--initialMemory', '1', '--maximumMemory', '65536'],
+      ...common,
+    ],
+  },
+  {
+    name: 'Column kernel',
+    sources: 'packages/survey/kernel/columns',
+    target: 'packages/survey/src/liquid/kernel.generated.ts',
+    options: ['--initialMemory', '1', ...common],
+  },
 ];
 
-/** Brings the generated module up to date. Throws with the compiler's own words when the sources are wrong. */
-export async function buildKernel() {
-  const files = readdirSync(sources)
-    .filter((name) => name.endsWith('.ts'))
+/** Brings the generated modules up to date. Throws with the compiler's own words when the sources are wrong. */
+export async function buildKernels() {
+  for (const kernel of kernels) await build(kernel);
+}
+
+async function build({ name, sources, target: path, options }) {
+  const folder = join(root, sources);
+  const target = join(root, path);
+  const files = readdirSync(folder)
+    .filter((file) => file.endsWith('.ts'))
     .sort()
-    .map((name) => [name, readFileSync(join(sources, name), 'utf8')]);
+    .map((file) => [file, readFileSync(join(folder, file), 'utf8')]);
   const manifest = createRequire(import.meta.url).resolve('assemblyscript/package.json');
   const { version } = JSON.parse(readFileSync(manifest, 'utf8'));
   const stamp = createHash('sha256')
@@ -34,15 +52,15 @@ export async function buildKernel() {
   const texts = new Map(files);
   let wasm;
   const { error, stderr } = await asc.main(['index.ts', ...options, '--outFile', 'kernel.wasm'], {
-    readFile: (name) => texts.get(name) ?? null,
-    writeFile: (_name, contents) => {
+    readFile: (file) => texts.get(file) ?? null,
+    writeFile: (_file, contents) => {
       wasm = contents;
     },
     listFiles: () => [],
   });
-  if (error) throw new Error(`The ray kernel does not compile.\n${stderr}`, { cause: error });
+  if (error) throw new Error(`${name}: the sources do not compile.\n${stderr}`, { cause: error });
   const text = [
-    `/** Made by scripts/kernel.mjs from packages/survey/kernel. ${stamp} */`,
+    `/** Made by scripts/kernel.mjs from ${sources}. ${stamp} */`,
     `export const kernelBase64 = '${Buffer.from(wasm).toString('base64')}';`,
     '',
   ].join('\n');
@@ -50,10 +68,10 @@ export async function buildKernel() {
   const half = `${target}.tmp.${process.pid}`;
   writeFileSync(half, text);
   renameSync(half, target);
-  console.log(`Ray kernel: ${relative(root, target)}, ${wasm.length} bytes`);
+  console.log(`${name}: ${path}, ${wasm.length} bytes`);
 }
 
 /** The global setup of the tests calls the default export. */
-export default buildKernel;
+export default buildKernels;
 
-if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) await buildKernel();
+if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) await buildKernels();

@@ -17,7 +17,8 @@ import { decodeModel, triangleCount, unpackFloats } from '@coveline/model';
 import { assemble, findSurvey, openInMemory, type Store, storeSurvey } from '@coveline/store';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { boxObj, dishObj } from '../test-data/box-obj.ts';
-import { multipartBody } from '../test-data/multipart-body.ts';
+import { multipartBody, multipartBytes } from '../test-data/multipart-body.ts';
+import { onePixel } from '../test-data/one-pixel.ts';
 import type { App } from './app-type.ts';
 import { start } from './serve.ts';
 
@@ -393,6 +394,7 @@ test('the API describes itself as OpenAPI 3.1', async () => {
       'GET /api/machines',
       'GET /api/machines/{machine}',
       'GET /api/machines/{machine}/history',
+      'GET /api/machines/{machine}/photographs/{sha256}',
       'GET /api/materials',
       'GET /api/profiles',
       'GET /api/requirements',
@@ -409,6 +411,7 @@ test('the API describes itself as OpenAPI 3.1', async () => {
       'POST /api/jobs/{job}/cancel',
       'POST /api/machines',
       'POST /api/machines/{machine}/commands',
+      'POST /api/machines/{machine}/photographs',
       'POST /api/machines/{machine}/redo',
       'POST /api/machines/{machine}/revisions',
       'POST /api/machines/{machine}/undo',
@@ -423,6 +426,40 @@ test('the catalogue is served', async () => {
     const rows = (await get(`/api/${table}`)).json() as unknown[];
     expect(rows.length).toBeGreaterThan(3);
   }
+});
+
+test('a photograph is kept and shown; what is none is refused in one sentence', async () => {
+  const id = await newMachine();
+  const send = (name: string, content: string) =>
+    app.inject({
+      method: 'POST',
+      url: `/api/machines/${id}/photographs`,
+      ...multipartBody({ name, content }, {}),
+    });
+  const sent = await send('foot.jpg', 'no picture at all');
+  expect(sent.statusCode).toBe(415);
+  expect((sent.json() as { message: string }).message).toBe(
+    'foot.jpg is not taken: a photograph is a JPEG or a PNG.',
+  );
+  expect((await send('empty.png', '')).statusCode).toBe(400);
+
+  const png = Buffer.from(onePixel, 'base64');
+  const kept = await app.inject({
+    method: 'POST',
+    url: `/api/machines/${id}/photographs`,
+    ...multipartBytes('dot.png', png),
+  });
+  expect(kept.statusCode).toBe(200);
+  const { sha256, name } = kept.json() as { sha256: string; name: string };
+  expect(name).toBe('dot.png');
+  const shown = await get(`/api/machines/${id}/photographs/${sha256}`);
+  expect(shown.headers['content-type']).toBe('image/png');
+  expect(shown.rawPayload).toEqual(png);
+  // A model is a blob, too, and no photograph.
+  const added = await upload(id, 'box.obj', boxObj(1, 1, 1));
+  await finished(uploadAnswer.parse(added.json()).job.id);
+  const { revisions } = machine.parse((await get(`/api/machines/${id}`)).json());
+  expect((await get(`/api/machines/${id}/photographs/${revisions[0].sha256}`)).statusCode).toBe(404);
 });
 
 test('the options for a pool are tried in a process of their own, and tell what each would leave', async () => {

@@ -19,6 +19,7 @@ import { fileRoutes } from './routes/file.ts';
 import { jobRoutes } from './routes/jobs.ts';
 import { machineRoutes } from './routes/machines.ts';
 import { optionRoutes } from './routes/options.ts';
+import { photographRoutes } from './routes/photographs.ts';
 import { resultRoutes } from './routes/results.ts';
 import { uploadRoutes } from './routes/upload.ts';
 import { guard } from './security.ts';
@@ -71,6 +72,7 @@ export async function createApp(context: Context, { webDir, loopbackOnly }: AppO
     comparisonRoutes(api, context);
     fileRoutes(api, context);
     optionRoutes(api, context);
+    photographRoutes(api, context);
     jobRoutes(api, context);
     eventRoutes(api, context);
     catalogueRoutes(api, context);

@@ -20,3 +20,16 @@ export function multipartBody(
     headers: { 'content-type': `multipart/form-data; boundary=${boundary}` },
   };
 }
+
+/** The same with a file of any bytes and no field. */
+export function multipartBytes(
+  name: string,
+  content: Buffer,
+): { payload: Buffer; headers: Record<string, string> } {
+  const boundary = 'a-line-that-is-not-in-the-bytes';
+  const head = `--${boundary}\r\nContent-Disposition: form-data; name="file"; filename="${name}"\r\nContent-Type: application/octet-stream\r\n\r\n`;
+  return {
+    payload: Buffer.concat([Buffer.from(head), content, Buffer.from(`\r\n--${boundary}--\r\n`)]),
+    headers: { 'content-type': `multipart/form-data; boundary=${boundary}` },
+  };
+}

@@ -7,6 +7,8 @@
  *   POST /api/machines/:machine/revisions                -> UploadAnswer; multipart: file, label?, up?, unit?
  *   POST /api/machines/:machine/commands   Command       -> Changed
  *   POST /api/machines/:machine/undo, /redo              -> Changed; 409 when there is nothing to undo
+ *   POST /api/machines/:machine/photographs              -> { sha256, name }; multipart: file, a JPEG or PNG
+ *   GET  /api/machines/:machine/photographs/:sha256      -> the picture
  *   GET  /api/machines/:machine/history                  -> HistoryEntry[], newest first
  *
  *   below /api/machines/:machine/revisions/:revision; results are those of the orientation that the project says,

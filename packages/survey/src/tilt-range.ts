@@ -57,8 +57,9 @@ export function liquidOverTilts(
     const key = `${x_deg} ${y_deg}`;
     let total = known.get(key);
     if (!total) {
-      step(control, stage, Math.min(0.9, known.size / about));
-      total = { x_deg, y_deg, total_mL: totalAt({ x_deg, y_deg }) };
+      const pause = (): void => step(control, stage, Math.min(0.9, known.size / about));
+      pause();
+      total = { x_deg, y_deg, total_mL: totalAt({ x_deg, y_deg }, pause) };
       known.set(key, total);
     }
     return total;

@@ -12,7 +12,7 @@ import type {
 } from '@coveline/api';
 import type { Material, Profile, Requirement, Source } from '@coveline/catalogue';
 import { decodeModel, type Model, unpackFloats } from '@coveline/model';
-import type { Command } from '@coveline/project';
+import type { Command, Photograph } from '@coveline/project';
 import type { RevisionComparison } from '@coveline/review';
 import type { MeasureName, SurveyResult } from '@coveline/survey';
 import { answerOf, request } from './request.ts';
@@ -70,6 +70,14 @@ export const api = {
     get<OptionsAnswer>(`${revisionPath(machine, revision)}/options/${encodeURIComponent(finding)}`),
   site: (machine: string, revision: string) => get<SiteAnswer>(`${revisionPath(machine, revision)}/site`),
   surveyAgain: (machine: string, revision: string) => post<Job>(`${revisionPath(machine, revision)}/survey`),
+  photographAddress: (machine: string, sha256: string) => `${machinePath(machine)}/photographs/${sha256}`,
+  sendPhotograph: (machine: string, file: File) => {
+    const body = new FormData();
+    body.set('file', file);
+    return request(`${machinePath(machine)}/photographs`, { method: 'POST', body }).then(
+      (r) => r.json() as Promise<Pick<Photograph, 'sha256' | 'name'>>,
+    );
+  },
   makeFile: (machine: string, revision: string) => post<Job>(`${revisionPath(machine, revision)}/file`),
   fileAddress: (machine: string, revision: string) => `${revisionPath(machine, revision)}/file.pdf`,
 

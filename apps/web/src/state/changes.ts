@@ -7,7 +7,7 @@ import { m } from '../messages/index.ts';
 import { announce } from './announce.ts';
 import { invalidateReviews, keys, queryClient } from './queries.ts';
 import { createStore, useStore } from './store.ts';
-import { addWaiting, waiting, withWaiting } from './waiting.ts';
+import { addWaiting, arrived, setOut, waiting, withWaiting } from './waiting.ts';
 
 /** The last change that was not kept, and why; null when all were. */
 const failure = createStore<{ message: string | null }>({ message: null });
@@ -44,6 +44,7 @@ export function useChange(machine: string) {
     networkMode: 'always',
     mutationFn: (command: Command) => sendOrKeep(machine, command),
     onMutate: async (command) => {
+      setOut(machine, command);
       await queryClient.cancelQueries({ queryKey: keys.machine(machine) });
       failure.set({ message: null });
       queryClient.setQueryData<Machine>(keys.machine(machine), (before) =>
@@ -57,6 +58,14 @@ export function useChange(machine: string) {
 
 /** The machine after the change; null when the change waits. It waits behind those that wait already. */
 async function sendOrKeep(machine: string, command: Command): Promise<Machine | null> {
+  try {
+    return await send(machine, command);
+  } finally {
+    arrived(command);
+  }
+}
+
+async function send(machine: string, command: Command): Promise<Machine | null> {
   if (waiting().length === 0) {
     try {
       return await api.command(machine, command);

@@ -46,9 +46,20 @@ export const useWaiting = () => useStore(store).list.length;
 export const addWaiting = (machine: string, next: Command) => set([...waiting(), { machine, command: next }]);
 export const removeFirstWaiting = () => set(waiting().slice(1));
 
-/** A machine as the server holds it, with what waits for it. */
+/** Changes on their way, oldest first: an answer to an earlier one knows nothing of them. */
+let onTheWay: readonly Waiting[] = [];
+
+export function setOut(machine: string, next: Command): void {
+  onTheWay = [...onTheWay, { machine, command: next }];
+}
+
+export function arrived(next: Command): void {
+  onTheWay = onTheWay.filter((w) => w.command !== next);
+}
+
+/** A machine as the server holds it, with what is on the way and what waits for it. */
 export function withWaiting(machine: Machine): Machine {
-  const project = waiting()
+  const project = [...waiting(), ...onTheWay]
     .filter((w) => w.machine === machine.id)
     .reduce((now, w) => applied(now, w.command), machine.project);
   return { ...machine, project };

@@ -78,10 +78,20 @@ export interface WorkingParts {
   readonly warnings: readonly string[];
 }
 
+/** One calculation that came about the same way several times: told once, with a row for each time. */
 export interface WorkingContent extends WorkingParts {
-  readonly number: number;
   readonly title: string;
+  /** The number of the first; the others follow in `rows`. */
+  readonly number: number;
   readonly usedBy: readonly number[];
+  /** Heads of the columns of `rows`: what differs from one to the next. */
+  readonly columns: readonly string[];
+  /** Empty for a calculation that is used once. */
+  readonly rows: readonly {
+    readonly number: number;
+    readonly values: readonly string[];
+    readonly usedBy: readonly number[];
+  }[];
 }
 
 /** A calculation that was kept with the machine, worked out for this file. */
@@ -179,6 +189,8 @@ export interface FileContent {
   readonly brief: readonly { readonly title: string; readonly rows: readonly Row[] }[];
   readonly views: readonly Picture[];
   readonly health: readonly Row[];
+  /** What is wrong with the model itself, and what the measures do about it. */
+  readonly faults: readonly string[];
   readonly notes: readonly string[];
   readonly summary: string;
   readonly groups: readonly GroupContent[];

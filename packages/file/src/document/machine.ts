@@ -24,7 +24,7 @@ export function machineContent(
   scene: Scene,
   { text, short }: Printer,
   keep: (name: string, png: Uint8Array) => string,
-): Pick<FileContent, 'cover' | 'views' | 'health' | 'notes'> {
+): Pick<FileContent, 'cover' | 'views' | 'health' | 'faults' | 'notes'> {
   const picture = (
     file: string,
     azimuth: number,
@@ -54,6 +54,14 @@ export function machineContent(
             ? 'none: the file carries triangles only'
             : `${cad} of ${model.shapes.length} shapes; the rest is triangles only`,
     },
+    ...(outcome.result.health
+      ? [
+          {
+            label: 'Closed parts',
+            value: `${outcome.result.health.closedParts} of ${outcome.result.health.parts}; the others have no inside that could be measured`,
+          },
+        ]
+      : []),
     { label: 'Unit of the file', value: model.unit },
     { label: 'Measures computed', value: Object.keys(outcome.result.measures).length.toString() },
   ];
@@ -61,6 +69,7 @@ export function machineContent(
     cover: picture('cover.png', -35, 28, coverSize, 'Seen from the front left'),
     views: views.map((v) => picture(v.file, v.azimuth, v.elevation, viewSize, v.caption)),
     health: rows,
+    faults: (outcome.result.health?.faults ?? []).map((fault) => text(fault.text)),
     notes: model.notes.map((note) => text(note.part ? `${note.text} (${short(note.part, 120)})` : note.text)),
   };
 }

@@ -12,6 +12,16 @@ export function placesById({ measures }: SurveyResult): ReadonlyMap<string, Plac
     measures.hollows?.blind,
     measures.hollows?.deadLegs,
     measures.hollows?.openMembers,
+    measures.fasteners?.heads,
+    measures.fasteners?.threads,
+    measures.handReach?.openings,
+    measures.handReach?.places,
+    measures.toolReach?.openings,
+    measures.toolReach?.places,
+    measures.jetReach?.places,
+    measures.openSky?.places,
+    measures.overhead?.places,
+    measures.clearances?.places,
   ];
   return new Map(lists.flatMap((list) => (list ?? []).map((place) => [place.id, place] as const)));
 }

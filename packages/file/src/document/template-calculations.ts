@@ -1,6 +1,6 @@
 /** Calculations: those that people kept with the machine, and those behind the numbers of findings. */
 export const calculationsTemplate = `
-#let working-body(w) = [
+#let working-way(w) = [
   #if w.inputs.len() > 0 {
     table(columns: (22mm, 1fr, 32mm, 48mm),
       table.header[Symbol][Input][Value][From],
@@ -12,6 +12,9 @@ export const calculationsTemplate = `
   #for s in w.steps [
     #block(above: 1.2mm, below: 1.2mm)[#text(fill: soft)[#s.label:] #s.value]
   ]
+]
+#let working-body(w) = [
+  #working-way(w)
   #block(above: 2mm)[*#w.result.label: #w.result.value*]
 ]
 #let working-title(mark, title) = {
@@ -56,11 +59,26 @@ export const calculationsTemplate = `
 ]
 == Behind the numbers
 Each number of a finding, of cleaning and of samples with the way it came about, so that it can be redone by hand.
+#let used-by(list) = list.map(n => link(label("f" + str(n)), str(n))).join(", ")
 #for w in d.workings [
-  #working-title("C" + str(w.number), w.title)
-  #working-body(w)
+  #if w.rows.len() == 0 [
+    #working-title("C" + str(w.number), w.title)
+    #working-body(w)
+  ] else [
+    #show heading: it => block(above: 7mm, below: 2.4mm, sticky: true, text(size: 10pt, weight: 600, it.body))
+    #heading(level: 3)[C#w.number and #(w.rows.len() - 1) more: #w.title]
+    #working-way(w)
+    #show table.cell: set text(size: 8pt)
+    #table(columns: (10mm,) + w.columns.map(c => 1fr) + (18mm,),
+      table.header([No.], ..w.columns, [Findings]),
+      ..w.rows.map(r => (
+        [#metadata("c" + str(r.number))#label("c" + str(r.number))C#r.number],
+        ..r.values,
+        used-by(r.usedBy),
+      )).flatten())
+  ]
   #block(text(size: 8.5pt, fill: soft)[
-    Source: #w.source. Validity: #w.validity.#if w.usedBy.len() > 0 [ Used by #if w.usedBy.len() > 1 [findings] else [finding] #w.usedBy.map(n => link(label("f" + str(n)), str(n))).join(", ").]
+    Source: #w.source. Validity: #w.validity.#if w.rows.len() == 0 and w.usedBy.len() > 0 [ Used by #if w.usedBy.len() > 1 [findings] else [finding] #used-by(w.usedBy).]
   ])
   #if w.warnings.len() > 0 { bullets(w.warnings) }
 ]

@@ -22,48 +22,54 @@ export const findingsTemplate = `
   ]
 ]
 
-#let finding(f) = [
-  #block(above: 9mm, sticky: true, below: 2mm)[
-    #line(length: 100%, stroke: 0.4pt + line-tone)
-    #v(-1mm)
-    #text(size: 8.5pt, fill: soft)[#sign(f.sign) #h(1mm) #f.number · #f.place · #f.status]
-  ]
-  #heading(level: 3, outlined: false, text(size: 12pt, fill: ink, f.title))
+#let finding-body(f) = [
+  #v(4mm, weak: true)
+  #line(length: 100%, stroke: 0.4pt + line-tone)
+  #v(-1mm)
+  #text(size: 8.5pt, fill: soft)[#sign(f.sign) #h(1mm) #f.number · #f.place · #f.status]
+  #heading(level: 3, outlined: false, text(size: 11.5pt, fill: ink, f.title))
   #label("f" + str(f.number))
-  #grid(columns: (104mm, 1fr), column-gutter: 5mm,
+  #grid(columns: (62mm, 1fr), column-gutter: 5mm,
     [
-      #image(f.close.file, alt: f.close.alt, width: 104mm)
-      #if f.close.caption != "" [#text(size: 8pt, fill: soft, f.close.caption)]
+      #image(f.close.file, alt: f.close.alt, width: 62mm)
+      #if f.close.caption != "" [#v(-2mm) #text(size: 7.5pt, fill: soft, f.close.caption)]
+      #grid(columns: (24mm, 1fr), column-gutter: 3mm,
+        image(f.overview.file, alt: f.overview.alt, width: 24mm),
+        for n in f.numbers [
+          #block(above: 1.8mm, below: 0mm)[
+            #text(size: 10.5pt, weight: 600, n.value) #linebreak()
+            #text(size: 7.5pt, fill: soft)[#n.label · #link(label("c" + str(n.working)))[C#n.working]]
+          ]
+        ])
     ],
     [
-      #image(f.overview.file, alt: f.overview.alt, width: 44mm)
-      #for n in f.numbers [
-        #block(above: 2.2mm, below: 0mm)[
-          #text(size: 12pt, weight: 600, n.value) #linebreak()
-          #text(size: 8pt, fill: soft)[#n.label · #link(label("c" + str(n.working)))[C#n.working]]
-        ]
+      #set text(size: 9pt)
+      *Why it matters.* #f.why
+      #block(above: 2mm, below: 2.4mm, text(size: 8pt, fill: soft, f.order))
+      #demand-box(f)
+      #if f.remedies.len() > 0 [
+        #block(above: 2.6mm, below: 1.4mm, text(fill: soft)[What could be done])
+        #bullets(f.remedies.map(r => [#r.text #text(size: 8pt, fill: soft)[(#r.cost)]]))
+      ]
+      #for c in f.conflict [
+        #block(above: 1.8mm, below: 0mm)[#text(fill: soft)[#c.label:] #c.value]
       ]
     ])
-  #block[*Why it matters.* #f.why]
-  #block(text(size: 8.5pt, fill: soft)[Its place in the order: #f.order])
-  #demand-box(f)
-  #if f.remedies.len() > 0 [
-    #table(columns: (1fr, 24mm), table.header[What could be done][Cost],
-      ..f.remedies.map(r => (r.text, r.cost)).flatten())
-  ]
-  #for c in f.conflict [
-    #block(above: 2mm, below: 0mm)[#text(fill: soft)[#c.label:] #c.value]
-  ]
   #if f.caveats.len() > 0 [
-    #block(above: 3mm)[#text(fill: soft)[What the numbers do not say:]]
-    #bullets(f.caveats)
+    #block(above: 2.4mm, below: 0mm, text(size: 8.5pt)[#text(fill: soft)[What the numbers do not say:] #f.caveats.join(" ")])
   ]
-  #block(above: 3mm, fill: wash, width: 100%, inset: (x: 3mm, y: 2.2mm), radius: 0.8mm)[
+  #block(above: 2.4mm, below: 0mm, fill: wash, width: 100%, inset: (x: 3mm, y: 1.8mm), radius: 0.8mm)[
     *Decision: #f.decision.kind.*
     #for l in f.decision.lines [ #linebreak() #text(fill: soft)[#l.label:] #l.value ]
   ]
   #block(above: 2mm, text(size: 8pt, fill: soft)[Parts: #f.parts])
 ]
+// Unbroken, so that two findings share a page where they fit; one that is longer than a page has to break.
+#let finding(f) = layout(size => {
+  let body = finding-body(f)
+  let tall = measure(body, width: size.width).height
+  block(width: 100%, breakable: tall > 245mm, above: 6mm, body)
+})
 
 #for g in d.groups [
   == #g.title

@@ -98,6 +98,10 @@ What the machine is for, as it was stated when it was reviewed. Everything below
 #text(size: 8.5pt, fill: soft)[Parallel projection; each picture has a scale of its own.]
 == Model
 #rows(d.health)
+#if d.faults.len() > 0 [
+  == What is wrong with it
+  #bullets(d.faults)
+]
 == What the reader noticed
 #if d.notes.len() == 0 [Nothing: every part was read whole.] else { bullets(d.notes) }
 `;

@@ -71,7 +71,10 @@ export function measureClearances(
     else found.push(atDoor(model, door, site, floor_mm, control, doorName));
   }
   return {
-    measure: { floor_mm: Number.isFinite(floor_mm) ? floor_mm : 0, places: found.map(({ clearance }) => clearance) },
+    measure: {
+      floor_mm: Number.isFinite(floor_mm) ? floor_mm : 0,
+      places: found.map(({ clearance }) => clearance),
+    },
     field,
     drawings: new Map(found.map(({ clearance, drawing }) => [clearance.id, drawing])),
     notes,

@@ -9,12 +9,11 @@ import { type Bins, TriangleBins } from './bins.ts';
 import { buildColumns } from './columns.ts';
 import { type Flood, floodFromOutside } from './flood.ts';
 import type { Grid } from './grid.ts';
-import { lineIndex } from './line-index.ts';
 import { narrowBores } from './narrow-bores.ts';
 import { gridFor } from './pitch.ts';
 import { type Refiner, refineRegion, refineSpills } from './refine.ts';
 import { refineBores } from './refine-bores.ts';
-import { type Region, regionsOf } from './regions.ts';
+import { type Region, regionsOf, sealedIntervals, wetIntervals } from './regions.ts';
 import { type Soup, soupOf } from './soup.ts';
 import { spillPlace } from './spill.ts';
 
@@ -65,11 +64,9 @@ export function airSpaceOf(
   }
   const bins = new TriangleBins(soup);
   step(control, stage, 0.1);
-  const rows = lineIndex(soup, grid, 1);
-  const files = lineIndex(soup, grid, 0);
-  const columns = buildColumns(soup, grid, rows, files, settings.contact_mm, (done) =>
-    step(control, stage, 0.1 + 0.4 * done),
-  );
+  const columns = buildColumns(soup, grid, settings.contact_mm, {
+    tick: (done) => step(control, stage, 0.1 + 0.4 * done),
+  });
   step(control, stage, 0.5);
   const flood = floodFromOutside(columns, () => step(control, stage, 0.5));
   step(control, stage, 0.7);
@@ -81,52 +78,66 @@ export function airSpaceOf(
     places: new Map(),
     seen: new Set(),
   };
-  const unsure = refineBores(refiner, flood, narrowBores(model, soup, grid));
+  const unsure = refineBores(refiner, flood, narrowBores(model, soup, grid), () => step(control, stage, 0.7));
   if (unsure > 0) {
     notes.push(
       `${unsure} long or narrow bores beside liquid were followed by columns coarser than a quarter of their width; where they drain, the columns may not see it.`,
     );
   }
-  const { pools, regions } = poolsOf(refiner, flood, settings, control);
-  const sealed = regions.filter(
-    (r) => r.level === Infinity && r.volume_mm3 >= worthALook * settings.leastHollow_mL * 1000,
+  const worth = worthALook * settings.leastPool_mL * 1000;
+  const wet = wetRegions(refiner, flood, worth, control);
+  const pools = poolsOf(
+    refiner,
+    flood,
+    wet.filter((r) => r.volume_mm3 >= worth),
+    control,
   );
-  const large = largest(sealed);
-  const hollows = sealed.flatMap(
-    (region) => (large.has(region) && refineRegion(refiner, region)) || [region],
+  step(control, stage, 0.9);
+  const sealed = regionsOf(flood, sealedIntervals(flood));
+  const hollow = sealed.filter((r) => r.volume_mm3 >= worthALook * settings.leastHollow_mL * 1000);
+  const large = largest(hollow);
+  const hollows = hollow.flatMap((region) =>
+    refined(refiner, region, large, () => step(control, stage, 0.9)),
   );
+  const regions = [...wet, ...sealed].sort((p, q) => p.nodes[0] - q.nodes[0]);
   step(control, stage, 1);
   return { soup, bins, grid, flood, regions, pools, hollows, notes };
 }
 
-/** Pools, on grids as fine as they need, and all regions of the flood itself once its levels stand. */
-function poolsOf(
-  refiner: Refiner,
-  flood: Flood,
-  settings: SurveySettings,
-  control: Control,
-): { pools: Pool[]; regions: readonly Region[] } {
-  const worth = worthALook * settings.leastPool_mL * 1000;
-  const worthy = (all: readonly Region[]): Region[] =>
-    all.filter((r) => r.level < Infinity && r.volume_mm3 >= worth);
-  let regions = regionsOf(flood);
+/** Pools of a flood, however small, once a finer look at their spill points has lowered what it can. */
+function wetRegions(refiner: Refiner, flood: Flood, worth_mm3: number, control: Control): readonly Region[] {
+  const wet = (): Region[] => regionsOf(flood, wetIntervals(flood));
+  let regions = wet();
   for (let round = 0; round < spillRounds; round++) {
-    step(control, stage, 0.7 + round * 0.05);
-    if (!refineSpills(refiner, flood, worthy(regions))) break;
-    regions = regionsOf(flood);
+    const worthy = regions.filter((r) => r.volume_mm3 >= worth_mm3);
+    const fell = refineSpills(refiner, flood, worthy, () => step(control, stage, 0.7 + round * 0.05));
+    if (!fell) break;
+    regions = wet();
   }
-  const coarse = worthy(regions);
+  return regions;
+}
+
+/** Those of them that are worth it, on grids as fine as they need. */
+function poolsOf(refiner: Refiner, flood: Flood, coarse: readonly Region[], control: Control): Pool[] {
   const large = largest(coarse);
-  const pools = coarse.flatMap((region) => {
-    step(control, stage, 0.85);
+  return coarse.flatMap((region) => {
     const spill = spillPlace(flood, region.nodes[0], refiner.places) ?? [0, 0];
-    const pieces = (large.has(region) && refineRegion(refiner, region)) || [region];
+    const pieces = refined(refiner, region, large, () => step(control, stage, 0.85));
     return pieces.map((piece) => ({
       region: piece,
       spill: (piece === region ? undefined : spillPlace(piece.flood, piece.nodes[0], new Map())) ?? spill,
     }));
   });
-  return { pools, regions };
+}
+
+function refined(
+  refiner: Refiner,
+  region: Region,
+  large: ReadonlySet<Region>,
+  pause: () => void,
+): readonly Region[] {
+  pause();
+  return (large.has(region) && refineRegion(refiner, region, pause)) || [region];
 }
 
 function largest(regions: readonly Region[]): ReadonlySet<Region> {

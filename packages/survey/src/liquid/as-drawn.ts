@@ -4,7 +4,6 @@ import { buildColumns } from './columns.ts';
 import { eachNeighbour } from './each-neighbour.ts';
 import { own } from './flood.ts';
 import type { Grid } from './grid.ts';
-import { lineIndex } from './line-index.ts';
 import { extentOf, heightsOf, type Region, regionAt } from './regions.ts';
 import type { Soup } from './soup.ts';
 
@@ -34,13 +33,7 @@ export function asDrawn(
     nv: box.j1 - box.j0 + 1,
   };
   const near = bins.over(grid, -Infinity, Infinity);
-  const drawn = buildColumns(
-    soup,
-    grid,
-    lineIndex(soup, grid, 1, near),
-    lineIndex(soup, grid, 0, near),
-    contact_mm,
-  );
+  const drawn = buildColumns(soup, grid, contact_mm, { near });
   const surface = region.level - by_mm;
   // A column in a seam that is open to below has no floor near that of the region.
   const lowest = heightsOf(region).low - stretch * by_mm - contact_mm;

@@ -6,9 +6,8 @@
  */
 import type { Bins } from './bins.ts';
 import { buildColumns } from './columns.ts';
-import { type Flood, own, spread } from './flood.ts';
+import { type Flood, own, settleLevels } from './flood.ts';
 import type { Grid } from './grid.ts';
-import { lineIndex } from './line-index.ts';
 import type { Soup } from './soup.ts';
 
 /** Indices of columns of the coarse grid, both ends included. */
@@ -37,6 +36,7 @@ export function widened({ i0, i1, j0, j1 }: Box, by: number, { nu, nv }: Grid): 
 
 /**
  * `top_mm`: surface above this height is left out, so what the result says of ways that lead higher is void.
+ * `pause` is called now and then, and may throw to stop.
  */
 export function floodBox(
   soup: Soup,
@@ -46,6 +46,7 @@ export function floodBox(
   split: number,
   top_mm: number,
   contact_mm: number,
+  pause?: () => void,
 ): FineFlood {
   const outer = coarse.columns.grid;
   const grid = {
@@ -56,27 +57,19 @@ export function floodBox(
     nv: (box.j1 - box.j0) * split + 1,
   };
   const near = bins.over(grid, -Infinity, top_mm);
-  const rows = lineIndex(soup, grid, 1, near);
-  const files = lineIndex(soup, grid, 0, near);
-  const columns = buildColumns(soup, grid, rows, files, contact_mm);
+  const columns = buildColumns(soup, grid, contact_mm, { near, tick: pause });
 
   const count = columns.bottom.length;
   const level = new Float64Array(count).fill(Infinity);
-  const seeds: number[] = [];
-  for (let n = 0; n < count; n++) {
-    if (columns.bottom[n] !== -Infinity) continue;
-    level[n] = -Infinity;
-    seeds.push(n);
-  }
+  for (let n = 0; n < count; n++) if (columns.bottom[n] === -Infinity) level[n] = -Infinity;
   const flood = { columns, level, from: own(count) };
   const pairs = equalIntervals(coarse, flood, box, split, top_mm);
   for (let k = 0; k < pairs.length; k += 2) {
     const given = coarse.level[pairs[k]];
     if (given === -Infinity || given === Infinity) continue;
     level[pairs[k + 1]] = given;
-    seeds.push(pairs[k + 1]);
   }
-  spread(flood, seeds);
+  settleLevels(flood, pause);
   return { flood, pairs };
 }
 

@@ -6,9 +6,9 @@
  */
 import type { Grid } from './grid.ts';
 import { Floats, Indices } from './grow.ts';
-import { Line } from './line.ts';
-import type { LineIndex } from './line-index.ts';
-import { PassageBuilder, type Passages, type Strip } from './passages.ts';
+import { lineIndex } from './line-index.ts';
+import { type LineKernel, lineKernel } from './line-kernel.ts';
+import type { Passages } from './passages.ts';
 import type { Soup } from './soup.ts';
 
 /** Instead of a triangle: the interval is open to the sky or to the ground. */
@@ -39,148 +39,158 @@ const nothing: Tick = () => {};
 /** Lines between two ticks: some hundredths of a second at most. */
 const untilTick = 16;
 
+export interface ColumnOptions {
+  /** Numbers of the triangles to look at; all when absent. */
+  readonly near?: Uint32Array | undefined;
+  readonly tick?: Tick | undefined;
+}
+
+/** Throws a RangeError where memory does not suffice. */
 export function buildColumns(
   soup: Soup,
   grid: Grid,
-  rows: LineIndex,
-  files: LineIndex,
   contact_mm: number,
-  tick: Tick = nothing,
+  { near, tick = nothing }: ColumnOptions = {},
 ): Columns {
   const { nu, nv } = grid;
-  const cells = nu * nv;
-  const first = new Uint32Array(cells + 1);
-  const bottom = new Floats(cells * 2);
-  const top = new Floats(cells * 2);
-  const floor = new Indices(cells * 2);
-  const ceiling = new Indices(cells * 2);
+  const lines = nu + nv;
+  const air = new AirList(nu * nv);
+  const kernel = lineKernel(soup);
+  const alongU = passagesOf(grid, 1, soup, kernel, contact_mm, near, (j) => {
+    if (j % untilTick === 0) tick(j / lines);
+    air.append(kernel, nu);
+  });
+  const alongV = passagesOf(grid, 0, soup, kernel, contact_mm, near, (i) => {
+    if (i % untilTick === 0) tick((nv + i) / lines);
+    air.tellFile(kernel, grid, i);
+  });
+  return { grid, ...air.done(), alongU, alongV };
+}
 
+/** Along all rows (axis 1) or files (axis 0) of a grid. `air`: lets the kernel know what the columns of a line hold. */
+function passagesOf(
+  grid: Grid,
+  axis: 0 | 1,
+  soup: Soup,
+  kernel: LineKernel,
+  contact_mm: number,
+  near: Uint32Array | undefined,
+  air: (line: number) => void,
+): Passages {
+  const index = lineIndex(soup, grid, axis, near);
+  const [lines, columns] = axis === 1 ? [grid.nv, grid.nu] : [grid.nu, grid.nv];
+  kernel.begin(grid, axis, contact_mm);
+  const passages = new PassageList(lines * columns);
+  for (let line = 0; line < lines; line++) {
+    kernel.lay(index.triangles.subarray(index.first[line], index.first[line + 1]), line);
+    air(line);
+    passages.append(kernel, columns);
+  }
+  return passages.done();
+}
+/** The intervals of the columns, row after row. */
+class AirList {
+  readonly #cells: number;
+  readonly #first: Uint32Array;
+  readonly #bottom: Floats;
+  readonly #top: Floats;
+  readonly #floor: Indices;
+  readonly #ceiling: Indices;
+  #columns = 0;
+
+  constructor(cells: number) {
+    this.#cells = cells;
+    this.#first = new Uint32Array(cells + 1);
+    this.#bottom = new Floats(cells * 2);
+    this.#top = new Floats(cells * 2);
+    this.#floor = new Indices(cells * 2);
+    this.#ceiling = new Indices(cells * 2);
+  }
+
+  /** Those of the next row, by the surface that the kernel has laid. */
+  append(kernel: LineKernel, columns: number): void {
+    const before = this.#bottom.length;
+    const { starts, bottom, top, floor, ceiling } = kernel.intervals(kernel.fill(before));
+    for (let k = 1; k <= columns; k++) this.#first[this.#columns + k] = before + starts[k];
+    this.#columns += columns;
+    this.#bottom.append(bottom);
+    this.#top.append(top);
+    this.#floor.append(floor);
+    this.#ceiling.append(ceiling);
+  }
+
+  /** The columns of a file are those of the rows: the kernel is told what they hold. */
+  tellFile(kernel: LineKernel, { nu, nv }: Grid, i: number): void {
+    const first = this.#first;
+    const bottom = this.#bottom.data;
+    const top = this.#top.data;
+    let count = 0;
+    for (let c = i; c < nu * nv; c += nu) count += first[c + 1] - first[c];
+    kernel.known(count);
+    const file = kernel.intervals(count);
+    let k = 0;
+    for (let j = 0; j < nv; j++) {
+      file.starts[j] = k;
+      const c = j * nu + i;
+      for (let n = first[c]; n < first[c + 1]; n++, k++) {
+        file.bottom[k] = bottom[n];
+        file.top[k] = top[n];
+        file.number[k] = n;
+      }
+    }
+    file.starts[nv] = k;
+  }
+
+  done(): Omit<Columns, 'grid' | 'alongU' | 'alongV'> {
+    const first = this.#first;
+    const bottom = this.#bottom.done();
+    const top = this.#top.done();
+    const floor = this.#floor.done();
+    const ceiling = this.#ceiling.done();
+    const columnOf = new Uint32Array(bottom.length);
+    for (let c = 0; c < this.#cells; c++) columnOf.fill(c, first[c], first[c + 1]);
+    return { first, bottom, top, floor, ceiling, columnOf, ...heightsOf(bottom, top) };
+  }
+}
+
+/** Lowest top and highest bottom: the lowest and the highest crossing. */
+function heightsOf(bottom: Float64Array, top: Float64Array): { low: number; high: number } {
   let low = Infinity;
   let high = -Infinity;
-  const add = (from: number, to: number, below: number, above: number): void => {
-    if (to - from < contact_mm) return;
-    if (from > high) high = from;
-    if (to < low) low = to;
-    bottom.push(from);
-    top.push(to);
-    floor.push(below);
-    ceiling.push(above);
-  };
-
-  const row = new Line(grid, 1);
-  const alongU = new PassageBuilder(cells, contact_mm);
-  const order = new Crossings();
-  for (let j = 0; j < nv; j++) {
-    if (j % untilTick === 0) tick(j / (nu + nv));
-    row.load(soup, rows, j);
-    for (let i = 0; i < nu; i++) {
-      order.sort(row, i);
-      first[j * nu + i] = bottom.length;
-      airOf(order, add);
-    }
-    first[(j + 1) * nu] = bottom.length;
-    for (let i = 0; i < nu; i++) {
-      const c = j * nu + i;
-      if (i + 1 === nu) alongU.skip();
-      else alongU.add(row, i, stripOf(first, c, c + 1), bottom.data, top.data);
-    }
+  for (let n = 0; n < bottom.length; n++) {
+    if (bottom[n] > high) high = bottom[n];
+    if (top[n] < low) low = top[n];
   }
-  const file = new Line(grid, 0);
-  const alongV = new PassageBuilder(cells, contact_mm);
-  for (let i = 0; i < nu; i++) {
-    if (i % untilTick === 0) tick((nv + i) / (nu + nv));
-    file.load(soup, files, i);
-    for (let j = 0; j < nv; j++) {
-      const c = j * nu + i;
-      if (j + 1 === nv) alongV.skip();
-      else alongV.add(file, j, stripOf(first, c, c + nu), bottom.data, top.data);
-    }
-  }
-  const columnOf = new Uint32Array(bottom.length);
-  for (let c = 0; c < cells; c++) columnOf.fill(c, first[c], first[c + 1]);
-  return {
-    grid,
-    first,
-    bottom: bottom.done(),
-    top: top.done(),
-    floor: floor.done(),
-    ceiling: ceiling.done(),
-    columnOf,
-    low: low < high ? low : 0,
-    high: low < high ? high : 0,
-    alongU: alongU.done(),
-    alongV: alongV.done(),
-  };
+  return low < high ? { low, high } : { low: 0, high: 0 };
 }
 
-const strip: Strip = { a0: 0, a1: 0, b0: 0, b1: 0 };
+/** Passages, line after line. */
+class PassageList {
+  readonly #first: Uint32Array;
+  readonly #height: Floats;
+  readonly #a: Indices;
+  readonly #b: Indices;
+  #strips = 0;
 
-function stripOf(first: Uint32Array, a: number, b: number): Strip {
-  strip.a0 = first[a];
-  strip.a1 = first[a + 1];
-  strip.b0 = first[b];
-  strip.b1 = first[b + 1];
-  return strip;
-}
-
-/** The crossings of one column, from low to high. */
-class Crossings {
-  count = 0;
-  z = new Float64Array(256);
-  turn = new Int8Array(256);
-  triangle = new Uint32Array(256);
-
-  sort(line: Line, column: number): void {
-    this.count = 0;
-    for (let k = line.crossingHead[column]; k >= 0; k = line.crossingNext[k]) {
-      if (this.count === this.z.length) this.#widen();
-      const z = line.crossingZ[k];
-      let at = this.count++;
-      for (; at > 0 && this.z[at - 1] > z; at--) {
-        this.z[at] = this.z[at - 1];
-        this.turn[at] = this.turn[at - 1];
-        this.triangle[at] = this.triangle[at - 1];
-      }
-      this.z[at] = z;
-      this.turn[at] = line.crossingTurn[k];
-      this.triangle[at] = line.crossingTriangle[k];
-    }
+  constructor(strips: number) {
+    this.#first = new Uint32Array(strips + 1);
+    this.#height = new Floats(strips * 2);
+    this.#a = new Indices(strips * 2);
+    this.#b = new Indices(strips * 2);
   }
 
-  #widen(): void {
-    const z = new Float64Array(this.z.length * 2);
-    const turn = new Int8Array(z.length);
-    const triangle = new Uint32Array(z.length);
-    z.set(this.z);
-    turn.set(this.turn);
-    triangle.set(this.triangle);
-    this.z = z;
-    this.turn = turn;
-    this.triangle = triangle;
+  /** Those between the columns that the kernel holds. */
+  append(kernel: LineKernel, columns: number): void {
+    const before = this.#height.length;
+    const { starts, height, a, b } = kernel.passages(kernel.join());
+    for (let k = 1; k <= columns; k++) this.#first[this.#strips + k] = before + starts[k];
+    this.#strips += columns;
+    this.#height.append(height);
+    this.#a.append(a);
+    this.#b.append(b);
   }
-}
 
-function airOf(
-  crossings: Crossings,
-  add: (from: number, to: number, below: number, above: number) => void,
-): void {
-  let winding = 0;
-  let from = -Infinity;
-  let below = openEnd;
-  for (let k = 0; k < crossings.count; k++) {
-    const turn = crossings.turn[k];
-    const wasAir = winding <= 0;
-    winding += turn;
-    const isAir = winding <= 0;
-    if (wasAir && isAir && turn !== 0) continue;
-    if (wasAir) add(from, crossings.z[k], below, crossings.triangle[k]);
-    if (isAir) {
-      from = crossings.z[k];
-      below = crossings.triangle[k];
-    }
+  done(): Passages {
+    return { first: this.#first, height: this.#height.done(), a: this.#a.done(), b: this.#b.done() };
   }
-  const last = crossings.count - 1;
-  // A surface that is torn after all: the sky is air, whatever the winding says.
-  if (winding > 0) add(crossings.z[last], Infinity, crossings.triangle[last], openEnd);
-  else add(from, Infinity, below, openEnd);
 }

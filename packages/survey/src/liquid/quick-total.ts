@@ -7,7 +7,6 @@ import type { SurveySettings } from '../result.ts';
 import { type Tilt, turnOf } from '../tilt.ts';
 import { buildColumns } from './columns.ts';
 import { floodFromOutside } from './flood.ts';
-import { lineIndex } from './line-index.ts';
 import { drainThrough, openPipes } from './pipes.ts';
 import { gridFor } from './pitch.ts';
 import { regionsOf } from './regions.ts';
@@ -16,8 +15,8 @@ import { fromTurned, type Soup, soupOf } from './soup.ts';
 export interface QuickTotals {
   /** Distance between the columns. */
   readonly pitch_mm: number;
-  /** What stands, mL, in pools of at least the listed volume. */
-  readonly totalAt: (tilt: Tilt) => number;
+  /** What stands, mL, in pools of at least the listed volume. `pause` is called now and then, and may throw to stop. */
+  readonly totalAt: (tilt: Tilt, pause?: () => void) => number;
 }
 
 /** About this many columns over the ground plan. */
@@ -30,12 +29,12 @@ export function quickTotals(model: Model, settings: SurveySettings): QuickTotals
   const area = (level.high[0] - level.low[0]) * (level.high[1] - level.low[1]);
   const pitch_mm = Math.max(settings.pitch_mm, Math.sqrt(area / columns));
   const pipes = openPipes(model, pipesAcross * pitch_mm);
-  const totalAt = (tilt: Tilt): number => {
+  const totalAt = (tilt: Tilt, pause?: () => void): number => {
     const soup = tiltedSoup(level, tilt);
+    pause?.();
     const { grid } = gridFor(soup, pitch_mm);
-    const flood = floodFromOutside(
-      buildColumns(soup, grid, lineIndex(soup, grid, 1), lineIndex(soup, grid, 0), settings.contact_mm),
-    );
+    const flood = floodFromOutside(buildColumns(soup, grid, settings.contact_mm, { tick: pause }), pause);
+    pause?.();
     drainThrough(flood, pipes, placing(soup, tilt));
     let total = 0;
     for (const { level: height, volume_mm3 } of regionsOf(flood)) {

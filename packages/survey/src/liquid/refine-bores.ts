@@ -27,11 +27,17 @@ const mostForAll = 6_000_000;
  * Lowers the levels of the flood where a finer grid along a narrow bore finds a way out through it. Returns how many
  * bores beside liquid were looked at more coarsely than is safe, or not at all.
  */
-export function refineBores(refiner: Refiner, flood: Flood, bores: readonly NarrowBore[]): number {
+export function refineBores(
+  refiner: Refiner,
+  flood: Flood,
+  bores: readonly NarrowBore[],
+  pause?: () => void,
+): number {
   const { pitch } = flood.columns.grid;
   let spent = 0;
   let unsure = 0;
   for (const { from, to, radius_mm } of bores) {
+    pause?.();
     const ends = [boxAround(flood, from), boxAround(flood, to)] as const;
     const level = Math.max(highestLiquid(flood, ends[0]), highestLiquid(flood, ends[1]));
     if (level === -Infinity) continue;
@@ -44,7 +50,7 @@ export function refineBores(refiner: Refiner, flood: Flood, bores: readonly Narr
     if (split < wanted) unsure++;
     if (split < 1 || spent > mostForAll) continue;
     spent += coarse * split * split;
-    spread(flood, lowerIn(refiner, flood, box, split, level));
+    spread(flood, lowerIn(refiner, flood, box, split, level, pause), pause);
   }
   return unsure;
 }

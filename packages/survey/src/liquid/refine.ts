@@ -5,7 +5,15 @@
 import type { Bins } from './bins.ts';
 import { type Box, floodBox, widened } from './box.ts';
 import { type Flood, spread } from './flood.ts';
-import { extentOf, heightsOf, type Region, regionsOf, sameHeight_mm } from './regions.ts';
+import {
+  extentOf,
+  heightsOf,
+  type Region,
+  regionsOf,
+  sameHeight_mm,
+  sealedIntervals,
+  wetIntervals,
+} from './regions.ts';
 import type { Soup } from './soup.ts';
 import { type SpillPlaces, spillPlace } from './spill.ts';
 
@@ -25,19 +33,28 @@ const spillSplit = 5;
 /** Surface this far above the level of a region has no bearing on it. */
 export const headroom_mm = 1;
 
-/** Lowers the levels of the flood where a finer grid around a spill point finds a lower way. True if one fell. */
-export function refineSpills(refiner: Refiner, flood: Flood, pools: readonly Region[]): boolean {
+/**
+ * Lowers the levels of the flood where a finer grid around a spill point finds a lower way. True if one fell. `pause` is
+ * called now and then, and may throw to stop.
+ */
+export function refineSpills(
+  refiner: Refiner,
+  flood: Flood,
+  pools: readonly Region[],
+  pause?: () => void,
+): boolean {
   const { places, seen } = refiner;
   const changed: number[] = [];
   for (const { nodes, level } of pools) {
     const spill = spillPlace(flood, nodes[0], places);
     if (!spill) continue;
+    pause?.();
     const key = keyOf(flood, spill, level);
     if (seen.has(key)) continue;
     seen.add(key);
-    changed.push(...lowerIn(refiner, flood, boxAround(flood, spill), spillSplit, level));
+    changed.push(...lowerIn(refiner, flood, boxAround(flood, spill), spillSplit, level, pause));
   }
-  spread(flood, changed);
+  spread(flood, changed, pause);
   return changed.length > 0;
 }
 
@@ -55,8 +72,9 @@ export function lowerIn(
   box: Box,
   split: number,
   level: number,
+  pause?: () => void,
 ): number[] {
-  const fine = floodBox(soup, bins, flood, box, split, level + headroom_mm, contact_mm);
+  const fine = floodBox(soup, bins, flood, box, split, level + headroom_mm, contact_mm, pause);
   const changed: number[] = [];
   for (let k = 0; k < fine.pairs.length; k += 2) {
     const n = fine.pairs[k];
@@ -85,20 +103,22 @@ const mostSplit = 8;
 const margin = 2;
 
 /** The region on a finer grid, in the pieces into which that may divide it; undefined where that gains nothing. */
-export function refineRegion(refiner: Refiner, region: Region): readonly Region[] | undefined {
+export function refineRegion(
+  refiner: Refiner,
+  region: Region,
+  pause?: () => void,
+): readonly Region[] | undefined {
   const { soup, bins, contact_mm } = refiner;
   const box = widened(extentOf(region), margin, region.flood.columns.grid);
   const split = splitFor(region, box);
   if (split < 2) return undefined;
   const top = heightsOf(region).high + headroom_mm;
-  const fine = floodBox(soup, bins, region.flood, box, split, top, contact_mm);
+  const fine = floodBox(soup, bins, region.flood, box, split, top, contact_mm, pause);
   const known = new Set(region.nodes);
-  const own = new Set<number>();
-  for (let k = 0; k < fine.pairs.length; k += 2) if (known.has(fine.pairs[k])) own.add(fine.pairs[k + 1]);
-  const hollow = region.level === Infinity;
-  const pieces = regionsOf(fine.flood).filter(
-    (piece) => (piece.level === Infinity) === hollow && piece.nodes.some((n) => own.has(n)),
-  );
+  const own = new Uint8Array(fine.flood.level.length);
+  for (let k = 0; k < fine.pairs.length; k += 2) if (known.has(fine.pairs[k])) own[fine.pairs[k + 1]] = 1;
+  const among = region.level === Infinity ? sealedIntervals(fine.flood) : wetIntervals(fine.flood);
+  const pieces = regionsOf(fine.flood, among).filter((piece) => piece.nodes.some((n) => own[n] === 1));
   return pieces.some((piece) => reachesBorder(piece)) ? undefined : pieces;
 }
 

@@ -15,6 +15,21 @@ export interface Region {
 /** Heights closer than this are one height, mm: rounding, not geometry. */
 export const sameHeight_mm = 1e-9;
 
+/** Intervals that liquid stands in, ascending. */
+export function wetIntervals({ columns: { bottom }, level }: Flood): Uint32Array {
+  const wet = new Indices(1024);
+  for (let n = 0; n < level.length; n++)
+    if (level[n] > bottom[n] + sameHeight_mm && level[n] < Infinity) wet.push(n);
+  return wet.done();
+}
+
+/** Intervals that nothing joins to the outside, ascending. None of them has a passage to one that liquid stands in. */
+export function sealedIntervals({ level }: Flood): Uint32Array {
+  const sealed = new Indices(1024);
+  for (let n = 0; n < level.length; n++) if (level[n] === Infinity) sealed.push(n);
+  return sealed.done();
+}
+
 /**
  * Pools and hollows of a flood, in the order of their first interval. `among`: the intervals to look at (ascending); all
  * when absent.
@@ -23,17 +38,16 @@ export function regionsOf(flood: Flood, among?: Uint32Array): Region[] {
   const { columns, level } = flood;
   const { bottom, columnOf, grid, alongU, alongV } = columns;
   const { nu, nv } = grid;
-  // Per interval its place among those that hold liquid or are sealed, or -1.
-  const place = new Int32Array(level.length).fill(-1);
   const holding = new Indices(1024);
   const count = among ? among.length : level.length;
   for (let k = 0; k < count; k++) {
     const n = among ? among[k] : k;
-    if (level[n] <= bottom[n] + sameHeight_mm) continue;
-    place[n] = holding.length;
-    holding.push(n);
+    if (level[n] > bottom[n] + sameHeight_mm) holding.push(n);
   }
   const nodes = holding.done();
+  // Per interval its place among those, or -1.
+  const place = new Int32Array(level.length).fill(-1);
+  for (let m = 0; m < nodes.length; m++) place[nodes[m]] = m;
   const root = new Int32Array(nodes.length).fill(-1);
   const find = (m: number): number => {
     let r = m;
@@ -61,14 +75,19 @@ export function regionsOf(flood: Flood, among?: Uint32Array): Region[] {
     join(alongU, c, n);
     join(alongV, i * nv + (c - i) / nu, n);
   }
-  const members = new Map<number, number[]>();
+  // Roots are the first of their region: regions are numbered in the order of their first interval.
+  const region = new Uint32Array(nodes.length);
+  const sizes: number[] = [];
   for (let m = 0; m < nodes.length; m++) {
     const r = find(m);
-    const list = members.get(r);
-    if (list) list.push(nodes[m]);
-    else members.set(r, [nodes[m]]);
+    if (r === m) region[m] = sizes.push(0) - 1;
+    else region[m] = region[r];
+    sizes[region[m]]++;
   }
-  return [...members.values()].map((list) => regionAt(flood, Uint32Array.from(list), flood.level[list[0]]));
+  const lists = sizes.map((size) => new Uint32Array(size));
+  sizes.fill(0);
+  for (let m = 0; m < nodes.length; m++) lists[region[m]][sizes[region[m]]++] = nodes[m];
+  return lists.map((list) => regionAt(flood, list, level[list[0]]));
 }
 
 /** Intervals of a flood (ascending), filled to a level. */

@@ -34,6 +34,21 @@ export const round = {
     signed: (by: string, on: string) => `${by}, ${on}`,
     allDone: 'Everything here was looked at.',
   },
+  photographs: {
+    title: 'Photographs',
+    add: 'Add a photograph …',
+    sending: 'Sending …',
+    refused: (why: string) => `The photograph was not kept. ${why}`,
+    open: (name: string, marks: number) => `${name}, ${plural(marks, 'mark', 'marks')}`,
+    alt: (name: string) => `Photograph ${name}; the marks stand below in words`,
+    hint: 'A click sets a mark. A chosen mark moves with the arrow keys.',
+    mark: (n: number, words: string) => (words === '' ? `Mark ${n}` : `Mark ${n}: ${words}`),
+    markWords: (n: number) => `What mark ${n} shows`,
+    addMark: 'Set a mark in the middle',
+    remove: 'Remove',
+    removeMark: (n: number) => `Remove mark ${n}`,
+    removePhotograph: 'Remove the photograph',
+  },
   proof: {
     title: 'Proof',
     intro:

@@ -10,6 +10,7 @@ import { useChange } from '../../state/changes.ts';
 import { usePreferences } from '../../state/preferences.ts';
 import { SavedWords } from '../brief/saved-words.tsx';
 import { useMachineData } from '../machine/machine-context.ts';
+import { Photographs } from './photographs.tsx';
 
 type State = Answer['state'] | 'open';
 const states: readonly State[] = ['open', 'asItShould', 'notAsItShould', 'notHere'];
@@ -88,6 +89,7 @@ export function ItemCard({ item }: { readonly item: RoundItem }) {
               {...(reading?.kind === 'error' ? { hint: words.badReading(reading.message) } : {})}
             />
           ) : null}
+          <Photographs photographs={answer.photographs} onChange={(photographs) => set({ photographs })} />
           <p className="soft">{words.signed(answer.by, showDay(answer.on))}</p>
         </div>
       ) : null}

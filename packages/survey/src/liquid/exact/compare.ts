@@ -1,6 +1,6 @@
 /** The second method on every pool that the columns have found, largest first, within bounds of time. */
 import type { Control, SurveySettings } from '../../result.ts';
-import { step } from '../../stopped.ts';
+import { SurveyStopped, step } from '../../stopped.ts';
 import type { Bins } from '../bins.ts';
 import { extentOf, heightsOf, type Region } from '../regions.ts';
 import type { Soup } from '../soup.ts';
@@ -51,7 +51,7 @@ export function measureExactly(
     known.set(part, shells);
     return shells;
   };
-  const measure = (region: Region, parts: readonly number[], margin_mm: number): Exact => {
+  const measure = (region: Region, parts: readonly number[], margin_mm: number, pause: () => void): Exact => {
     if (parts.some((p) => hasSheet(soup, p))) return { because: 'a part beside it is an open sheet' };
     const shells = parts.flatMap(shellsOf).filter((shell) => concerns(shell, region, margin_mm));
     const size = shells.reduce((n, { triangles }) => n + triangles.length / 3, 0);
@@ -62,19 +62,21 @@ export function measureExactly(
     if (cost > mostForOne || spent + cost > mostForAll) return { because: tooLarge };
     spent += cost;
     try {
-      return { pieces: exactPoolsUnder(region, shells, closed_mm / 2, union) };
+      return { pieces: exactPoolsUnder(region, shells, closed_mm / 2, union, pause) };
     } catch (error) {
+      if (error instanceof SurveyStopped) throw error;
       const why = error instanceof Error ? error.message : String(error);
       return { because: `there is no exact union of the parts beside it (${why})` };
     }
   };
   return found.map(({ region, parts, volume_mL }, k) => {
-    step(control, 'exact volumes', k / found.length);
-    const first = measure(region, parts, region.flood.columns.grid.pitch);
+    const pause = (): void => step(control, 'exact volumes', k / found.length);
+    pause();
+    const first = measure(region, parts, region.flood.columns.grid.pitch, pause);
     if (!('pieces' in first) || !isLarge(volume_mL, volumeOf(first.pieces))) return first;
     const more = partsAround(soup, bins, region, parts);
     if (more.length === parts.length) return first;
-    const second = measure(region, more, around_mm);
+    const second = measure(region, more, around_mm, pause);
     // A sheet or a faulty shell near by cannot be asked: then the parts that bound the pool are what there is.
     return 'pieces' in second ? second : first;
   });

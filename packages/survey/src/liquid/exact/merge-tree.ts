@@ -26,7 +26,11 @@ export interface ExactPools {
   readonly poolOfTriangle: Int32Array;
 }
 
-export function exactPools(solid: Solid): ExactPools {
+/** Vertices between two pauses: some hundredths of a second. */
+const untilPause = 1 << 12;
+
+/** `pause` is called now and then, and may throw to stop. */
+export function exactPools(solid: Solid, pause: () => void = () => {}): ExactPools {
   const { positions, triangles } = solid;
   const count = positions.length / 3;
   const order = Uint32Array.from({ length: count }, (_, v) => v).sort(
@@ -36,6 +40,7 @@ export function exactPools(solid: Solid): ExactPools {
   for (let k = 0; k < count; k++) rank[order[k]] = k;
   const lowest = lowestCorners(triangles, rank);
   const star = starsOf(triangles, count);
+  pause();
   const plumb = new Plumb(solid);
 
   const outside = count;
@@ -69,12 +74,14 @@ export function exactPools(solid: Solid): ExactPools {
   const found: { level: number; deepest: number; spill: number }[] = [];
   const poolOfVertex = new Int32Array(count).fill(-1);
   const below: number[] = [];
-  for (const v of order) {
+  for (let k = 0; k < count; k++) {
+    if (k % untilPause === 0) pause();
+    const v = order[k];
     if (star.first[v] === star.first[v + 1]) continue;
     below.length = 0;
-    for (let k = star.first[v]; k < star.first[v + 1]; k++) {
+    for (let s = star.first[v]; s < star.first[v + 1]; s++) {
       for (let c = 0; c < 3; c++) {
-        const w = triangles[star.triangles[k] * 3 + c];
+        const w = triangles[star.triangles[s] * 3 + c];
         if (rank[w] < rank[v]) below.push(w);
       }
     }

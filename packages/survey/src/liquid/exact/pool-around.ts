@@ -28,17 +28,23 @@ const least_mm3 = 1e-3;
 /**
  * The exact pools that the union of the shells around a region keeps under the region's columns. Shells are first made
  * thicker by `thicker_mm`, half of what counts as closed: all faces, so floor and spill point rise alike; what the walls
- * then take from the pool is given back, to first order the wetted area less the surface, times that thickness.
+ * then take from the pool is given back, to first order the wetted area less the surface, times that thickness. `pause`
+ * is called now and then, though not within the union, and may throw to stop.
  */
 export function exactPoolsUnder(
   region: Region,
   shells: readonly OuterShell[],
   thicker_mm: number,
   union: Union,
+  pause?: () => void,
 ): ExactPiece[] {
-  const solid = thicker_mm > 0 ? union(shells.map((s) => inflated(s, thicker_mm))) : shells[0];
-  const { pools, poolOfTriangle } = exactPools(solid);
+  const thick = thicker_mm > 0 ? shells.map((s) => inflated(s, thicker_mm)) : undefined;
+  pause?.();
+  const solid = thick ? union(thick) : shells[0];
+  pause?.();
+  const { pools, poolOfTriangle } = exactPools(solid, pause);
   const plumb = new Plumb(solid);
+  pause?.();
   const poolUnder = (n: number): number => poolUnderColumn(region, n, plumb, poolOfTriangle, thicker_mm);
 
   const kept = new Set<number>();

@@ -11,7 +11,6 @@ import { buildColumns } from '../columns.ts';
 import { lowerBound } from '../exact/outer-shells.ts';
 import { type Flood, own, spread } from '../flood.ts';
 import { nearestColumn } from '../grid.ts';
-import { lineIndex } from '../line-index.ts';
 import { narrowBores } from '../narrow-bores.ts';
 import { type Refiner, refineSpills } from '../refine.ts';
 import { refineBores } from '../refine-bores.ts';
@@ -208,13 +207,7 @@ function floodWithin(
     nv: box.j1 - box.j0 + 1,
   };
   const near = bins.over(grid, -Infinity, top_mm);
-  const columns = buildColumns(
-    soup,
-    grid,
-    lineIndex(soup, grid, 1, near),
-    lineIndex(soup, grid, 0, near),
-    contact_mm,
-  );
+  const columns = buildColumns(soup, grid, contact_mm, { near });
   const count = columns.bottom.length;
   const level = new Float64Array(count).fill(Infinity);
   const seeds: number[] = [];
