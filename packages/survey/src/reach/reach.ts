@@ -4,9 +4,7 @@ import { placeNamer } from '../place-id.ts';
 import type { Control, Drawing, Opening, SurveySettings, Unreached } from '../result.ts';
 import { nothingSealed, type Sealed } from '../sealed.ts';
 import type { Site } from '../site.ts';
-import { step } from '../stopped.ts';
 import { nearestCentres } from './centres.ts';
-import { eachPiece, piece } from './facets.ts';
 import { fieldOf } from './field.ts';
 import { type Group, groupOf, unreachedGroups } from './groups.ts';
 import { type Judged, judge } from './judge.ts';
@@ -74,7 +72,7 @@ export function measureReach<M extends 'handReach' | 'toolReach'>(
   const name = placeNamer(`${limb.kind}-unreached`);
   const listed = groups.filter(({ area_mm2 }) => area_mm2 >= least_mm2);
   const small = groups.filter(({ area_mm2 }) => area_mm2 < least_mm2);
-  const pieces = trianglesOf(reach, listed, control);
+  const pieces = trianglesOf(reach, listed);
   const places = listed.map((group, g): Unreached => {
     const place = unreachedPlace(reach, judged, group, limb);
     const id = name(place.parts, place.at_mm);
@@ -103,7 +101,7 @@ export function measureReach<M extends 'handReach' | 'toolReach'>(
         .sort((a, b) => a.size_mm - b.size_mm || (a.id < b.id ? -1 : 1)),
       places,
     },
-    field: fieldOf(reach, judged, limb.length_mm, control),
+    field: fieldOf(reach, judged, limb.length_mm),
     drawings,
     notes: notesOn(reach, limb, settings, small.length, small.reduce((sum, g) => sum + g.area_mm2, 0) / 100),
   };
@@ -166,23 +164,18 @@ function areasBehind(
   return behind;
 }
 
-/** Per group: nine coordinates for each of its pieces, in the frame of the model. */
-function trianglesOf({ space, patches }: Reach, groups: readonly Group[], control: Control): Float32Array[] {
+/** Per group: nine coordinates for each of its facets, in the frame of the model. */
+function trianglesOf({ space, patches }: Reach, groups: readonly Group[]): Float32Array[] {
   const groupOfPatch = new Int32Array(patches.count).fill(-1);
   groups.forEach(({ members }, g) => {
     for (const p of members) groupOfPatch[p] = g;
   });
-  const { facets, lattice } = space;
+  const { corners, count } = space.facets;
   const out = groups.map((): number[] => []);
-  let pieces = 0;
-  const add = (): void => {
-    const g = groupOfPatch[patches.ofPiece[pieces++]];
-    if (g < 0) return;
-    for (let i = 0; i < 9; i++) out[g].push(piece[i] + lattice.corner[i % 3]);
-  };
-  for (let f = 0; f < facets.count; f++) {
-    if (f % 8192 === 0) step(control, 'reach', 0.97);
-    eachPiece(facets, f, add);
+  for (let f = 0; f < count; f++) {
+    const g = groupOfPatch[patches.ofFacet[f]];
+    if (g < 0) continue;
+    for (let i = 0; i < 9; i++) out[g].push(corners[f * 9 + i] + space.lattice.corner[i % 3]);
   }
   return out.map((c) => Float32Array.from(c));
 }
