@@ -1,7 +1,7 @@
 /** The public JSON of `coveline survey`: schema `coveline.survey/1`. */
 import type { FileSurvey } from '@coveline/compute';
 import { bounds, type LengthUnit, triangleCount, type Vec3 } from '@coveline/model';
-import type { Site, SurveyMeasures, SurveySettings } from '@coveline/survey';
+import type { ModelHealth, Site, SurveyMeasures, SurveySettings } from '@coveline/survey';
 
 export interface SurveyJson {
   readonly schema: 'coveline.survey/1';
@@ -17,6 +17,8 @@ export interface SurveyJson {
   readonly seconds: { readonly read: number; readonly survey: number };
   readonly peakMemory_MB: number;
   readonly notes: readonly string[];
+  /** What is wrong with the model itself, and what the measures do about it. */
+  readonly health?: ModelHealth;
   /** What the survey took to stand around the machine: proposed from geometry and names. */
   readonly site?: Site;
   readonly measures: SurveyMeasures;
@@ -43,6 +45,7 @@ export function surveyJson(
     seconds,
     peakMemory_MB,
     notes: [...new Set([...fromReader, ...outcome.result.notes.filter((note) => !told.has(note))])],
+    ...(outcome.result.health && { health: outcome.result.health }),
     ...(outcome.result.site && { site: outcome.result.site }),
     measures: outcome.result.measures,
   };

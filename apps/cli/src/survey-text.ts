@@ -48,10 +48,11 @@ function countsOf(words: readonly string[]): string {
   return told.length > 0 ? ` (${told.join(', ')})` : '';
 }
 
-export function surveyText({ model, measures: m, notes, seconds, site }: SurveyJson): string {
+export function surveyText({ model, measures: m, notes, seconds, site, health }: SurveyJson): string {
   const lines = [
     `${model.file}: ${model.parts} parts, ${model.triangles} triangles, read in ${number.format(seconds.read)} s, ` +
       `surveyed in ${number.format(seconds.survey)} s`,
+    ...(health?.faults.map(({ text }) => `Model: ${text}`) ?? []),
     ...(site ? [siteLine(site)] : []),
   ];
   if (m.standingLiquid) {
