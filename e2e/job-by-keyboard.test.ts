@@ -73,15 +73,15 @@ test('the whole job by keyboard alone', async () => {
   await keyboard.type('06302027');
   await tabTo(page, /Keep this decision/);
   await keyboard.press('Enter');
-  await page.getByText('Kept as concession').waitFor();
+  await page.getByText('Kept as concession', { exact: true }).waitFor();
   await page.locator('[data-kept=true]').waitFor();
 
   await page.reload();
-  await page.getByText('Kept as concession').waitFor();
+  await page.getByText('Kept as concession', { exact: true }).waitFor();
   await keyboard.press('Control+z');
   await page.getByRole('button', { name: 'Keep as concession' }).waitFor();
   await keyboard.press('Control+Shift+z');
-  await page.getByText('Kept as concession').waitFor();
+  await page.getByText('Kept as concession', { exact: true }).waitFor();
 
   // Back to the list: the focus is where it was left.
   await keyboard.press('l');

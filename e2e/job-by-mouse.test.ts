@@ -45,17 +45,17 @@ test('the whole job by mouse', async () => {
   await slip.getByLabel('Granted by').fill('quality manager');
   await slip.getByLabel('Until').fill('2027-06-30');
   await slip.getByRole('button', { name: 'Keep this decision' }).click();
-  await slip.getByText('Kept as concession').waitFor();
+  await slip.getByText('Kept as concession', { exact: true }).waitFor();
   await page.locator('[data-kept=true]').waitFor();
 
   await page.reload();
-  await slip.getByText('Kept as concession').waitFor();
+  await slip.getByText('Kept as concession', { exact: true }).waitFor();
   await slip.getByText('Wipe dry and look · after each cleaning · operator').waitFor();
 
   await page.getByRole('button', { name: /^Undo:/ }).click();
   await slip.getByRole('button', { name: 'Keep as concession' }).waitFor();
   await page.getByRole('button', { name: /^Redo:/ }).click();
-  await slip.getByText('Kept as concession').waitFor();
+  await slip.getByText('Kept as concession', { exact: true }).waitFor();
   await page.screenshot({ path: 'e2e/out/decided.png' });
 
   await page.getByRole('link', { name: 'File' }).click();

@@ -9,7 +9,7 @@ const bytesOf = (floats: number) => 4 * floats;
 const mostBytes = 16_384;
 /** What is sent for one finding at most; the walls of what no longer fits are still painted by their field. */
 const mostForFinding = 2_000_000;
-/** Patches of the model's own surface: the field of their measure paints the very same, so they are not sent again. */
+/** Patches of the model's own surface: the field of their measure paints the very same, so only the way there is sent. */
 const isPainted = (place: string) => /^(hand-unreached|tool-unreached|shadow)-/.test(place);
 
 /** Of all places that findings name, those that are light. */
@@ -34,9 +34,15 @@ export async function drawingsOf(
   const asked = new Set(places);
   let sum = 0;
   const found = await readDrawings(store.blobs.path(survey.drawings), (id, floats) => {
-    if (!asked.has(id) || isPainted(id) || sum + bytesOf(floats) > mostForFinding) return false;
+    if (!asked.has(id)) return false;
+    if (isPainted(id)) return true;
+    if (sum + bytesOf(floats) > mostForFinding) return false;
     sum += bytesOf(floats);
     return true;
   });
-  return packFloats(Object.fromEntries(found));
+  return packFloats(
+    Object.fromEntries(
+      [...found].map(([id, drawing]) => [id, isPainted(id) ? { lines: drawing.lines ?? [] } : drawing]),
+    ),
+  );
 }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { paintOf } from './paint-of.ts';
+import { onParts, paintOf } from './paint-of.ts';
 
 const field = (...values: number[]) => new Float32Array(values);
 
@@ -20,4 +20,29 @@ test('the graver end of a scale is the full one', () => {
 
 test('a face that looks down is as flat as one that looks up', () => {
   expect(paintOf('flatFaces', field(-2, 1))).toEqual({ values: field(2, 1), scale: { pale: 0, full: 2 } });
+});
+
+test('of a finding only its own parts are painted', () => {
+  const shape = (triangles: number) => ({
+    positions: new Float64Array(9),
+    triangles: new Uint32Array(3 * triangles),
+    hash: '',
+  });
+  const part = (id: string, of: number) => ({
+    id,
+    name: id,
+    assembly: [],
+    shape: of,
+    placement: new Float64Array(16),
+    color: [0, 0, 0] as const,
+  });
+  const model = {
+    shapes: [shape(2), shape(1)],
+    parts: [part('a', 1), part('b', 0), part('c', 1)],
+    unit: 'mm' as const,
+    deviation_mm: 0,
+    notes: [],
+  };
+  const paint = paintOf('handReach', field(-1, -1, 5, -1));
+  expect(onParts(paint, model, ['b', 'c']).values).toEqual(field(Number.NaN, 1, Number.NaN, 1));
 });

@@ -1,3 +1,4 @@
+import type { Model } from '@coveline/model';
 import type { MeasureName } from '@coveline/survey';
 
 /** How a field is painted: what is graver is the fuller. */
@@ -26,6 +27,18 @@ export function paintOf(measure: MeasureName, field: Float32Array): Paint {
     default:
       return { values: field, scale: { pale: 0, full: highest(field) } };
   }
+}
+
+/** The same on these parts alone: what holds for half the machine says little where one finding is looked at. */
+export function onParts(paint: Paint, model: Model, ids: readonly string[]): Paint {
+  const values = new Float32Array(paint.values.length).fill(Number.NaN);
+  let from = 0;
+  for (const { id, shape } of model.parts) {
+    const to = from + model.shapes[shape].triangles.length / 3;
+    if (ids.includes(id)) values.set(paint.values.subarray(from, to), from);
+    from = to;
+  }
+  return { ...paint, values };
 }
 
 function marked(field: Float32Array, is: (value: number) => boolean): Paint {

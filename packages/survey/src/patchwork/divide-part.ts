@@ -1,7 +1,7 @@
 import type { Model } from '@coveline/model';
 import type { Tree } from '../tree/tree.ts';
 import { weldOf } from '../weld/weld.ts';
-import { type Bisection, bisect, halfway, type Point, pointAt, write } from './bisect.ts';
+import { type Bisection, bisect, halfway, longestEdge, type Point, pointAt, write } from './bisect.ts';
 import { type Border, type Borders, nothing, stretch } from './borders.ts';
 import { type Division, divide } from './divide.ts';
 import { type Leaves, leavesOf } from './leaves.ts';
@@ -24,7 +24,7 @@ export interface SurfaceDivision extends Division {
   readonly looks: number;
 }
 
-/** Looks that a border costs in each leaf that it runs through or beside, about. */
+/** Looks that a border costs in each leaf as long as the size that it runs through or beside, about. */
 const borderLooks = 20;
 
 /**
@@ -43,7 +43,7 @@ export function dividePart(model: Model, tree: Tree, part: number, d: SurfaceDiv
   const leaves = leavesOf(skin, (t) => areas[t] > 0 && d.isAsked(t), d.size_mm);
   const kinds = d.ask(leaves);
   const mixed = mixedAmong(leaves, kinds);
-  const cost = borderLooks * mixed.reduce((n, m) => n + m, 0);
+  const cost = costOf(leaves, mixed, d.size_mm);
   if (cost > d.looks * leaves.count) mixed.fill(0);
   const wholes = new Int32Array(leaves.count).fill(-1);
   const borders = new Map<number, Borders>();
@@ -66,6 +66,14 @@ export function dividePart(model: Model, tree: Tree, part: number, d: SurfaceDiv
     d.end(t);
   }
   join(leaves, kinds, mixed, wholes, borders, d);
+}
+
+/** Looks that it takes to find the borders in the mixed leaves. */
+function costOf({ count, corners }: Leaves, mixed: Uint8Array, size_mm: number): number {
+  let lengths = 0;
+  for (let i = 0; i < count; i++)
+    if (mixed[i] === 1) lengths += Math.ceil(longestEdge(corners, i * 9) / size_mm);
+  return lengths * borderLooks;
 }
 
 /** 1 for leaves beside one of another kind, and for those beside them: a border may just come in at a corner. */
@@ -111,9 +119,8 @@ function layer(
   };
   /** Kind, or `several`; first leaf and the one after the last. */
   type Span = { kind: number; first: number; end: number };
-  const how: Bisection<Point, Span> = {
+  const how: Bisection<Span> = {
     size_mm: d.size_mm,
-    middle: halfway,
     leaf: () => {
       const first = leaf++;
       return { kind: mixed[first] === 1 ? several : kinds[first], first, end: leaf };
@@ -131,9 +138,10 @@ function layer(
     leaf = leaves.firstOf[t];
     const only = leaf + 1 === leaves.firstOf[t + 1];
     if (only && (mixed[leaf] === 1 || kinds[leaf] < d.gatherFrom)) return;
+    const { kind, first, end } = bisect(corners, at, how);
+    if (kind === several) return;
     const [p, q, r] = [pointAt(corners, at), pointAt(corners, at + 3), pointAt(corners, at + 6)];
-    const { kind, first, end } = bisect(p, q, r, how);
-    if (kind !== several) lay(p, q, r, kind, first, end);
+    lay(p, q, r, kind, first, end);
   };
 }
 

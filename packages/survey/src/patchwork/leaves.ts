@@ -1,4 +1,4 @@
-import { type Bisection, bisect, halfway, isSmall, type Point, pointAt, write } from './bisect.ts';
+import { type Bisection, bisect, isSmall, write } from './bisect.ts';
 import { type Border, type Borders, halves, meet } from './borders.ts';
 
 /** The surface of a part cut into small triangles, in the order of its own triangles. */
@@ -49,7 +49,7 @@ export interface Skin {
   readonly twin: Int32Array;
 }
 
-/** Cuts the triangles that `isWanted` into leaves whose edges are no longer than the size. */
+/** Cuts the triangles that `isWanted` into leaves of the size: see `bisect`. */
 export function leavesOf(skin: Skin, isWanted: (triangle: number) => boolean, size_mm: number): Leaves {
   const { count: n, corners: from, twin } = skin;
   let corners = new Float64Array(9 * Math.max(16, n));
@@ -79,9 +79,8 @@ export function leavesOf(skin: Skin, isWanted: (triangle: number) => boolean, si
         (1 - low - b0) / (b1 - b0),
       );
     });
-  const cutting: Bisection<Point, Borders> = {
+  const cutting: Bisection<Borders> = {
     size_mm,
-    middle: halfway,
     leaf: (p, q, r) => {
       room();
       write(corners, count * 9, p);
@@ -108,7 +107,7 @@ export function leavesOf(skin: Skin, isWanted: (triangle: number) => boolean, si
       for (let k = 0; k < 9; k++) corners[count * 9 + k] = from[c + k];
       triangle[count++] = t;
     } else {
-      borders.set(t, bisect(pointAt(from, c), pointAt(from, c + 3), pointAt(from, c + 6), cutting));
+      borders.set(t, bisect(from, c, cutting));
     }
   }
   firstOf[n] = count;

@@ -31,5 +31,15 @@ export const air = {
     caution:
       'An unsafe product can kill. These numbers support a decision about the design; they do not show that a product is sterile or safe. A process authority decides.',
     alsoCalculate: 'Also to be calculated',
+    calculations: {
+      'room-balance': 'Contamination of a mixed room with people',
+      'iso-class-evaluation': 'Particle counts against a class of ISO 14644-1',
+      'recovery-time': 'Recovery of a room after contamination',
+      'clean-up-rate': 'Clean-up rate from two counts',
+      'settle-plate-to-container': 'What a settle plate says about containers beside it',
+      'filter-penetration': 'What a high-efficiency filter lets through',
+      'hydrogen-peroxide-liquid': 'Liquid hydrogen peroxide against spores',
+      'sample-size-for-rate': 'How many units show that a rate is below a limit',
+    },
   },
 };

@@ -30,7 +30,7 @@ export const model = {
           ? `All ${plural(all, 'part is', 'parts are')} closed.`
           : `${closed} of ${all} parts are closed; the others have no inside that could be measured.`,
       show: 'Show them',
-      showParts: (n: number) => `Show the ${plural(n, 'part', 'parts')} of this fault`,
+      showParts: (n: number) => `Show them: the ${plural(n, 'part', 'parts')} of this fault`,
     },
     notes: 'What the reader noticed',
     notRead: 'The parts appear when the model is read and measured.',

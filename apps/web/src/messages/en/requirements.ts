@@ -17,7 +17,7 @@ export const requirements = {
     all: 'all',
     more: (n: number) => `${n} more`,
     follow: 'Follow',
-    followNamed: (text: string) => `Follow to decision, cleaning and samples: ${text}`,
+    followNamed: (shown: string, text: string) => `${shown}: decision, cleaning and samples of ${text}`,
   },
   coverage: {
     title: 'Coverage',

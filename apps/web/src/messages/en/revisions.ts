@@ -28,7 +28,7 @@ export const revisions = {
     stands: (what: string, because: string) => `${what}. Still holds: ${because}`,
     falls: (what: string, because: string) => `${what}. To be decided again: ${because}`,
     carry: 'Carry over',
-    carryNamed: (title: string) => `Carry the decision over: ${title}`,
+    carryNamed: (title: string) => `Carry over: ${title}`,
     carryAll: (n: number) =>
       n === 1 ? 'Carry over the decision that still holds' : `Carry over the ${n} decisions that still hold`,
     parts: 'Parts',

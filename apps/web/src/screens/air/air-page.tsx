@@ -4,15 +4,20 @@ import { show } from '../../numbers/show.ts';
 import { Link } from '../../routing/link.tsx';
 import { kindOf } from '../../signs/kind.ts';
 import { useMachineData } from '../machine/machine-context.ts';
+import './air.css';
 import { MouthTable } from './mouth-table.tsx';
 
 /** Calculations of the air and of what it carries, by their names. */
 const calculations = [
-  ['room-balance', 'iso-class-evaluation'],
-  ['recovery-time', 'clean-up-rate'],
-  ['settle-plate-to-container', 'filter-penetration'],
-  ['sample-size-for-rate', 'hydrogen-peroxide-liquid'],
-].flat();
+  'room-balance',
+  'iso-class-evaluation',
+  'recovery-time',
+  'clean-up-rate',
+  'settle-plate-to-container',
+  'filter-penetration',
+  'hydrogen-peroxide-liquid',
+  'sample-size-for-rate',
+] as const;
 
 /** First air, what interrupts it, and what hangs above open containers. */
 export function AirPage() {
@@ -23,7 +28,7 @@ export function AirPage() {
   const mouths = [...new Set([...sky.map((s) => s.mouth), ...above.map((o) => o.mouth)])];
   const own = findings.filter((f) => kindOf(f) === 'air');
   return (
-    <div className="page page-wide">
+    <div className="page page-wide air">
       <h1>{words.title}</h1>
       <p className="soft">{words.intro}</p>
       <p className="missing">{words.caution}</p>
@@ -50,7 +55,7 @@ export function AirPage() {
       <ul className="plain">
         {calculations.map((name) => (
           <li key={name}>
-            <Link to={{ at: 'calculations', name, kept: null }}>{name}</Link>
+            <Link to={{ at: 'calculations', name, kept: null }}>{words.calculations[name]}</Link>
           </li>
         ))}
       </ul>

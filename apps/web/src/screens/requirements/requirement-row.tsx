@@ -31,6 +31,7 @@ export function RequirementRow({ line, requirement, trace, named }: Props) {
   useEffect(() => {
     if (named) row.current?.scrollIntoView({ block: 'center' });
   }, [named]);
+  const shown = line.findings.length > few ? words.more(line.findings.length - few) : words.follow;
   return (
     <>
       <tr ref={row}>
@@ -58,10 +59,10 @@ export function RequirementRow({ line, requirement, trace, named }: Props) {
             className="quiet"
             aria-expanded={open}
             aria-controls={details}
-            aria-label={words.followNamed(text)}
+            aria-label={words.followNamed(shown, text)}
             onClick={() => setOpen(!open)}
           >
-            {line.findings.length > few ? words.more(line.findings.length - few) : words.follow}
+            {shown}
           </button>
         </td>
       </tr>

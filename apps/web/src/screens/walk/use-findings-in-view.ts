@@ -9,7 +9,7 @@ import { show } from '../../numbers/show.ts';
 import { go } from '../../routing/use-route.ts';
 import { kindOf, kindOfMeasure } from '../../signs/kind.ts';
 import { signElement } from '../../signs/sign-element.ts';
-import { paintOf } from '../../stage/paint-of.ts';
+import { onParts, paintOf } from '../../stage/paint-of.ts';
 import { setPainted } from '../../stage/painted.ts';
 import { setView, useViewState, viewState } from '../../stage/view-state.ts';
 import { announce } from '../../state/announce.ts';
@@ -104,7 +104,9 @@ function usePaint(viewer: Viewer | null, data: MachineData, chosen: Finding | un
     const { kinds, steel } = sheets[sheetNow()];
     const full = kinds[kindOfMeasure(measure)];
     const half = full.map((c, k) => (c + steel[k]) / 2) as unknown as Vec3;
-    const { values, scale } = paintOf(measure, field);
+    const everywhere = paintOf(measure, field);
+    const { values, scale } =
+      chosen && everywhere.scale === null ? onParts(everywhere, data.model, chosen.parts) : everywhere;
     const { name, unit } = m.measures[measure];
     setPainted({ measure: name, unit, scale, pale: css(half), full: css(full) });
     const turned = scale !== null && scale.full < scale.pale;
@@ -116,7 +118,7 @@ function usePaint(viewer: Viewer | null, data: MachineData, chosen: Finding | un
         stops: turned ? [full, half] : [half, full],
       },
     });
-  }, [viewer, data.model, measure, field]);
+  }, [viewer, data.model, measure, field, chosen]);
 }
 
 const css = (color: Vec3) => `rgb(${color.map((c) => Math.round(c * 255)).join(' ')})`;
