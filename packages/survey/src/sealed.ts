@@ -60,15 +60,19 @@ export function sealedFrom({ turn: [cos, sin], hollows }: SealedAir): Sealed {
       if (list) list.push(spans[2 * i], spans[2 * i + 1]);
       else intervals.set(columns[i], [spans[2 * i], spans[2 * i + 1]]);
     }
-    return { grid, intervals };
+    return { grid, intervals, box: boxOf(grid, columns, spans) };
   });
   return (x, y, z, dx, dy, dz) =>
-    regions.some(({ grid, intervals }) => {
+    regions.some(({ grid, intervals, box }) => {
       const far = lift * grid.pitch;
       const px = x + dx * far;
       const py = y + dy * far;
       const pz = z + dz * far;
-      const column = nearestColumn(grid, cos * px + sin * py, cos * py - sin * px);
+      const u = cos * px + sin * py;
+      const v = cos * py - sin * px;
+      // Most points are far from most hollows.
+      if (pz < box[2] || pz > box[5] || u < box[0] || u > box[3] || v < box[1] || v > box[4]) return false;
+      const column = nearestColumn(grid, u, v);
       if (column < 0) return false;
       // The column itself may stand in a wall beside the point.
       for (let j = -1; j <= 1; j++) {
@@ -79,4 +83,21 @@ export function sealedFrom({ turn: [cos, sin], hollows }: SealedAir): Sealed {
       }
       return false;
     });
+}
+
+/** Lowest u, v and z of a hollow and its highest ones, wider by the columns around a point that are looked at. */
+function boxOf(grid: Grid, columns: Uint32Array, spans: Float64Array): readonly number[] {
+  const box = [Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity];
+  const around = 2 * grid.pitch;
+  for (let i = 0; i < columns.length; i++) {
+    const u = grid.u0 + (columns[i] % grid.nu) * grid.pitch;
+    const v = grid.v0 + Math.floor(columns[i] / grid.nu) * grid.pitch;
+    const low = [u - around, v - around, spans[2 * i]];
+    const high = [u + around, v + around, spans[2 * i + 1]];
+    for (let k = 0; k < 3; k++) {
+      box[k] = Math.min(box[k], low[k]);
+      box[k + 3] = Math.max(box[k + 3], high[k]);
+    }
+  }
+  return box;
 }
