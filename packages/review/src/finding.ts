@@ -82,6 +82,12 @@ const quantityWords: Record<string, string> = {
   ratio: 'depth over width',
   depthOverWidth: 'depth over width',
   thirdRadius: 'third radius',
+  threadsBeyondNut: 'turns beyond the nut',
+  bareThreads: 'bare threads',
+  coveredTravel: 'covered travel',
+  recess: 'recesses',
+  openingAngle: 'opening',
+  wallDistance: 'distance',
 };
 
 /** "radius at least 3 mm, inside edge of two faces (standard: Hygiene annex …, B.3.1.1, partly seen)". */
