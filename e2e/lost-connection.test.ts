@@ -23,7 +23,8 @@ test('what is answered without a connection waits, survives a reload, and is sen
   await page.goto(`${url}/machine/${machine}/A/round`);
   await page.getByLabel('Your name').fill('R. Example');
   await page.locator('.stop summary').first().click();
-  const [first, second] = await page.locator('.stop .item').all();
+  const items = page.locator('.stop .item');
+  const [first, second] = [items.nth(0), items.nth(1)];
 
   await page.route('**/commands', (route) => route.abort());
   await first.getByText('as it should be', { exact: true }).last().click();
