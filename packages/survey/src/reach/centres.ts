@@ -1,7 +1,7 @@
 import type { Control } from '../result.ts';
 import { step } from '../stopped.ts';
 import { newBucketQueue, pop, push } from './bucket-queue.ts';
-import { beside, type Lattice } from './lattice.ts';
+import { besides } from './lattice.ts';
 import type { ReachSpace } from './space.ts';
 import type { Ways } from './way.ts';
 import { placeOf, type Widest } from './widest.ts';
@@ -25,14 +25,16 @@ export function nearestCentres(
   const farthest = reach_mm + 2 * lattice.pitch;
   const from = new Float64Array(3);
   const to = new Float64Array(3);
+  const sides = new Int32Array(6);
   const spread = (cell: number): void => {
     placeOf(lattice, widest.spot, widest.spots, centre[cell], from);
+    besides(lattice, cell, sides);
     for (let side = 0; side < 6; side++) {
-      const next = beside(lattice, cell, side);
+      const next = sides[side];
       if (next < 0 || settled[next] || bend[next] >= 0) continue;
       if (clearance.distance[next] < lattice.pitch / 2) continue;
       placeOf(lattice, widest.spot, widest.spots, next, to);
-      const far = Math.hypot(from[0] - to[0], from[1] - to[1], from[2] - to[2]);
+      const far = Math.sqrt((from[0] - to[0]) ** 2 + (from[1] - to[1]) ** 2 + (from[2] - to[2]) ** 2);
       if (far >= apart[next] || far > farthest) continue;
       apart[next] = far;
       centre[next] = centre[cell];
@@ -44,7 +46,8 @@ export function nearestCentres(
     if (bend[c] < 0) continue;
     centre[c] = c;
     settled[c] = 1;
-    if (isBorder(lattice, bend, c)) spread(c);
+    besides(lattice, c, sides);
+    if (sides.some((next) => next >= 0 && bend[next] < 0)) spread(c);
   }
   let count = 0;
   for (let entry = pop(queue); entry >= 0; entry = pop(queue)) {
@@ -55,12 +58,4 @@ export function nearestCentres(
     spread(cell);
   }
   return centre;
-}
-
-function isBorder(lattice: Lattice, bend: Int32Array, cell: number): boolean {
-  for (let side = 0; side < 6; side++) {
-    const next = beside(lattice, cell, side);
-    if (next >= 0 && bend[next] < 0) return true;
-  }
-  return false;
 }

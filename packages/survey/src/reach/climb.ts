@@ -1,6 +1,8 @@
 import type { Vec3 } from '@coveline/model';
 import { foot, nearestOnFacet } from './facets.ts';
 import { around, middleX, middleY, middleZ } from './lattice.ts';
+import type { ClearanceAt } from './narrowest.ts';
+import { planesAt } from './planes.ts';
 import { exactClearance, nearest, type ReachSpace } from './space.ts';
 
 /** Steps that are taken at most, and the length at which they end, as a part of the cell. */
@@ -35,34 +37,64 @@ const middle = new Float64Array(3);
 const heading = new Float64Array(3);
 
 /**
- * The roomiest point in or close to a cell, as far as a climb from its middle finds it: writes xyz, mm from the lattice's corner,
- * and returns the exact clearance there.
+ * The roomiest point in or close to a cell, as far as a climb from its middle finds it: writes xyz, mm from the
+ * lattice's corner, and returns the clearance there of the facets that the cells around it know of.
  *
  * Each step goes along the shortest vector in the convex hull of the directions away from everything that is about
  * equally near: the steepest way up of a distance (Lieutier's flow towards the medial axis, 2004).
  */
 export function climb(space: ReachSpace, cell: number, out: Float64Array): number {
-  const { lattice, clearance } = space;
-  let listed = 0;
-  const list = (n: number): void => {
+  return Math.min(space.cap_mm, ascend(space, begin(space, cell, out), out));
+}
+
+/** Clearance of the facets that the cells around two neighbours know of, and of the planes. */
+export function toldAround(space: ReachSpace, one: number, other: number): ClearanceAt {
+  const listed = list(space, other, list(space, one, 0));
+  return (x, y, z) => {
+    let least = planesAt(space.planes, x, y, z);
+    for (let i = 0; i < listed; i++) {
+      const d = Math.sqrt(nearestOnFacet(space.facets.corners, facets[i], x, y, z));
+      if (d < least) least = d;
+    }
+    return least;
+  };
+}
+
+/** As `climb`, of all facets: the clearance is too large by less than 0.05 mm. */
+export function climbExactly(space: ReachSpace, cell: number, out: Float64Array): number {
+  const listed = begin(space, cell, out);
+  for (let n = 0; ; n++) {
+    const told = Math.min(space.cap_mm, ascend(space, listed, out));
+    // Only what was left out is looked for: a short look, though all facets of a round tube are equally near.
+    const bound = told - agree_mm;
+    const room = bound > 0 ? exactClearance(space, out[0], out[1], out[2], bound) : bound;
+    if (room >= bound) return told;
+    if (n === mostCorrections) return room;
+    addTangent(space.lattice.corner, out, room);
+  }
+}
+
+/** Goes to the middle of a cell and lists the facets around; returns how many. */
+function begin(space: ReachSpace, cell: number, out: Float64Array): number {
+  middle[0] = middleX(space.lattice, cell);
+  middle[1] = middleY(space.lattice, cell);
+  middle[2] = middleZ(space.lattice, cell);
+  out.set(middle);
+  planeCount = Math.min(mostPlanes, space.planes.length / 4);
+  planes.set(space.planes.subarray(0, 4 * planeCount));
+  return list(space, cell, 0);
+}
+
+/** Adds the facets that the cells around one know of to those listed; returns how many there are then. */
+function list({ lattice, clearance }: ReachSpace, cell: number, before: number): number {
+  let listed = before;
+  around(lattice, cell, (n) => {
     const f = clearance.facet[n];
     if (f < 0 || listed === facetsAtOnce) return;
     for (let i = 0; i < listed; i++) if (facets[i] === f) return;
     facets[listed++] = f;
-  };
-  around(lattice, cell, list);
-  middle[0] = middleX(lattice, cell);
-  middle[1] = middleY(lattice, cell);
-  middle[2] = middleZ(lattice, cell);
-  out.set(middle);
-  planeCount = Math.min(mostPlanes, space.planes.length / 4);
-  planes.set(space.planes.subarray(0, 4 * planeCount));
-  for (let n = 0; ; n++) {
-    const told = ascend(space, listed, out);
-    const room = exactClearance(space, out[0], out[1], out[2]);
-    if (told - room < agree_mm || n === mostCorrections || nearest.distance !== room) return room;
-    addTangent(space.lattice.corner, out, room);
-  }
+  });
+  return listed;
 }
 
 /** What stands nearest to a point by the last exact look becomes one more plane. */

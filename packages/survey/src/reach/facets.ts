@@ -1,12 +1,12 @@
-import { type Model, placedPositions } from '@coveline/model';
+import { type Model, placedPositions, triangleCount } from '@coveline/model';
 import type { Control } from '../result.ts';
 import { step } from '../stopped.ts';
 import type { Lattice } from './lattice.ts';
 
-/**
- * The surface in pieces no longer than one and a half cells, so that the middles of neighbours lie no more than a cell
- * apart: large triangles are halved until they are.
- */
+/** Facets smaller than this have no direction to speak of, mm2. */
+const sliver_mm2 = 1e-9;
+
+/** The triangles of a model, doors left out. */
 export interface Facets {
   readonly count: number;
   /** Nine per facet: xyz of its corners, mm from the lattice's corner. */
@@ -14,6 +14,8 @@ export interface Facets {
   /** Per facet: its triangle in model order, and the index of its part. */
   readonly triangle: Uint32Array;
   readonly part: Uint32Array;
+  /** Square of the longest edge of a piece, mm2: see `eachPiece`. */
+  readonly longest_mm2: number;
 }
 
 /** Parts in `absent` are left out. */
@@ -23,76 +25,87 @@ export function facetsOf(
   { corner, pitch }: Lattice,
   control: Control,
 ): Facets {
-  let corners = new Float32Array(9 * 65536);
-  let triangle = new Uint32Array(65536);
-  let part = new Uint32Array(65536);
+  const n = triangleCount(model);
+  const corners = new Float32Array(9 * n);
+  const triangle = new Uint32Array(n);
+  const part = new Uint32Array(n);
   let count = 0;
   let before = 0;
-  const longest = (1.5 * pitch) ** 2;
-  const pending: number[][] = [];
   for (let p = 0; p < model.parts.length; p++) {
     step(control, 'reach', 0.02);
     const { triangles } = model.shapes[model.parts[p].shape];
     if (!absent.has(model.parts[p].id)) {
       const xyz = placedPositions(model, p);
-      for (let t = 0; t < triangles.length; t += 3) {
-        const whole: number[] = [];
-        for (let v = t; v < t + 3; v++) {
-          for (let k = 0; k < 3; k++) whole.push(xyz[triangles[v] * 3 + k] - corner[k]);
-        }
-        pending.push(whole);
-        for (let piece = pending.pop(); piece; piece = pending.pop()) {
-          const edge = longestEdge(piece, longest);
-          if (edge >= 0) {
-            pending.push(...halves(piece, edge));
-            continue;
-          }
-          if (count === triangle.length) {
-            corners = widened(corners, new Float32Array(corners.length * 2));
-            triangle = widened(triangle, new Uint32Array(triangle.length * 2));
-            part = widened(part, new Uint32Array(part.length * 2));
-          }
-          corners.set(piece, count * 9);
-          triangle[count] = before + t / 3;
-          part[count++] = p;
-        }
+      for (let i = 0; i < triangles.length; i++) {
+        const to = count * 9 + i * 3;
+        for (let k = 0; k < 3; k++) corners[to + k] = xyz[triangles[i] * 3 + k] - corner[k];
+      }
+      for (let t = 0; t < triangles.length / 3; t++) {
+        triangle[count] = before + t;
+        part[count++] = p;
       }
     }
     before += triangles.length / 3;
   }
-  return { count, corners, triangle, part };
+  return { count, corners, triangle, part, longest_mm2: (1.5 * pitch) ** 2 };
 }
 
-/** The longest edge (0: first to second corner, …) if its square is above the limit, else -1. */
-function longestEdge(c: readonly number[], limit: number): number {
+/** The piece that `eachPiece` is at: xyz of its corners. */
+export const piece = new Float64Array(9);
+const pending = new Float64Array(9 * 128);
+const halved = new Uint8Array(128);
+
+/**
+ * Visits the pieces of a facet, always in the same order: it is halved until no edge is longer than one and a half
+ * cells, so that the middles of neighbours lie no more than a cell apart. Pieces are not kept: long thin triangles have
+ * many. The area of a piece is that of its facet, halved so many times.
+ */
+export function eachPiece(
+  { corners, longest_mm2 }: Facets,
+  facet: number,
+  visit: (facet: number, halvings: number) => void,
+): void {
+  for (let i = 0; i < 9; i++) pending[i] = corners[facet * 9 + i];
+  halved[0] = 0;
+  let depth = 1;
+  while (depth > 0) {
+    const at = --depth * 9;
+    const edge = longestEdge(at, longest_mm2);
+    if (edge < 0) {
+      for (let i = 0; i < 9; i++) piece[i] = pending[at + i];
+      visit(facet, halved[depth]);
+      continue;
+    }
+    // Halved at the middle of the edge from corner a to corner b: one half keeps b, the other one a.
+    const a = at + edge * 3;
+    const b = at + (edge === 2 ? 0 : edge * 3 + 3);
+    for (let i = 0; i < 9; i++) pending[at + 9 + i] = pending[at + i];
+    for (let k = 0; k < 3; k++) {
+      const middle = (pending[a + k] + pending[b + k]) / 2;
+      pending[a + k] = middle;
+      pending[b + 9 + k] = middle;
+    }
+    halved[depth + 1] = ++halved[depth];
+    depth += 2;
+  }
+}
+
+/** The longest edge (0: first to second corner, …) of the pending piece if its square is above the limit, else -1. */
+function longestEdge(at: number, limit: number): number {
   let best = -1;
   let length = limit;
   for (let e = 0; e < 3; e++) {
-    const a = e * 3;
-    const b = ((e + 1) % 3) * 3;
-    const square = (c[a] - c[b]) ** 2 + (c[a + 1] - c[b + 1]) ** 2 + (c[a + 2] - c[b + 2]) ** 2;
+    const a = at + e * 3;
+    const b = at + ((e + 1) % 3) * 3;
+    const x = pending[a] - pending[b];
+    const y = pending[a + 1] - pending[b + 1];
+    const z = pending[a + 2] - pending[b + 2];
+    const square = x * x + y * y + z * z;
     if (square <= length) continue;
     length = square;
     best = e;
   }
   return best;
-}
-
-function halves(c: readonly number[], edge: number): [number[], number[]] {
-  const point = (k: number) => c.slice((k % 3) * 3, (k % 3) * 3 + 3);
-  const a = point(edge);
-  const b = point(edge + 1);
-  const opposite = point(edge + 2);
-  const middle = a.map((x, k) => (x + b[k]) / 2);
-  return [
-    [...a, ...middle, ...opposite],
-    [...middle, ...b, ...opposite],
-  ];
-}
-
-function widened<A extends Float32Array | Uint32Array>(old: A, wide: A): A {
-  wide.set(old);
-  return wide;
 }
 
 /** Nearest point of a facet as `nearestOnFacet` found it last. */
@@ -156,13 +169,19 @@ export function nearestOnFacet(
   return (px - qx) * (px - qx) + (py - qy) * (py - qy) + (pz - qz) * (pz - qz);
 }
 
-export function facetArea(c: Float32Array, facet: number): number {
-  const a = facet * 9;
-  const ux = c[a + 3] - c[a];
-  const uy = c[a + 4] - c[a + 1];
-  const uz = c[a + 5] - c[a + 2];
-  const vx = c[a + 6] - c[a];
-  const vy = c[a + 7] - c[a + 1];
-  const vz = c[a + 8] - c[a + 2];
-  return Math.hypot(uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx) / 2;
+/** Area of a facet, mm2; writes its unit normal, 0 for a sliver. */
+export function facetNormal({ corners }: Facets, facet: number, out: Float64Array): number {
+  const at = facet * 9;
+  const ux = corners[at + 3] - corners[at];
+  const uy = corners[at + 4] - corners[at + 1];
+  const uz = corners[at + 5] - corners[at + 2];
+  const vx = corners[at + 6] - corners[at];
+  const vy = corners[at + 7] - corners[at + 1];
+  const vz = corners[at + 8] - corners[at + 2];
+  out[0] = uy * vz - uz * vy;
+  out[1] = uz * vx - ux * vz;
+  out[2] = ux * vy - uy * vx;
+  const length = Math.sqrt(out[0] * out[0] + out[1] * out[1] + out[2] * out[2]);
+  for (let k = 0; k < 3; k++) out[k] = length > 2 * sliver_mm2 ? out[k] / length : 0;
+  return length / 2;
 }

@@ -28,45 +28,60 @@ export function unreachedGroups(
   const { lattice } = space;
   const { points, normals, cell } = patches;
   const listed: number[] = [];
-  for (let p = 0; p < patches.count; p++) if (way[p] > length_mm) listed.push(p);
-  const inCell = new Map<number, number[]>();
-  for (const p of listed) {
-    const others = inCell.get(cell[p]);
-    if (others) others.push(p);
-    else inCell.set(cell[p], [p]);
+  // Per cell its newest listed patch, per patch the one before it in its cell, and another one that it belongs to.
+  const newest = new Int32Array(lattice.cells).fill(-1);
+  const before = new Int32Array(patches.count);
+  const leader = new Int32Array(patches.count);
+  for (let p = 0; p < patches.count; p++) {
+    if (!(way[p] > length_mm)) continue;
+    listed.push(p);
+    before[p] = newest[cell[p]];
+    newest[cell[p]] = p;
+    leader[p] = p;
   }
-  const leader = new Map(listed.map((p) => [p, p]));
   const lead = (p: number): number => {
     let at = p;
-    for (let up = leader.get(at)!; up !== at; up = leader.get(at)!) {
-      leader.set(at, leader.get(up)!);
-      at = up;
+    while (leader[at] !== at) {
+      leader[at] = leader[leader[at]];
+      at = leader[at];
     }
     return at;
   };
   const throatOf = (p: number): number => (centre[p] < 0 ? -1 : widest.throat[centre[p]]);
+  const lift = off * lattice.pitch;
+  const [cx, cy, cz] = lattice.corner;
   const shareAir = (a: number, b: number): boolean => {
-    if (throatOf(a) >= 0 && throatOf(a) === throatOf(b)) return true;
-    const lift = off * lattice.pitch;
-    const from = [0, 1, 2].map((k) => points[a * 3 + k] + lift * normals[a * 3 + k] + lattice.corner[k]);
-    const to = [0, 1, 2].map((k) => points[b * 3 + k] + lift * normals[b * 3 + k] + lattice.corner[k]);
-    const [x, y, z] = to.map((c, k) => c - from[k]);
-    return !anyHit(space.tree, from[0], from[1], from[2], x, y, z, 1);
+    const throat = throatOf(a);
+    if (throat >= 0 && throat === throatOf(b)) return true;
+    const i = a * 3;
+    const j = b * 3;
+    const x = points[i] + lift * normals[i];
+    const y = points[i + 1] + lift * normals[i + 1];
+    const z = points[i + 2] + lift * normals[i + 2];
+    const dx = points[j] + lift * normals[j] - x;
+    const dy = points[j + 1] + lift * normals[j + 1] - y;
+    const dz = points[j + 2] + lift * normals[j + 2] - z;
+    return !anyHit(space.tree, x + cx, y + cy, z + cz, dx, dy, dz, 1);
+  };
+  let a = 0;
+  const joinIn = (c: number): void => {
+    for (let b = newest[c]; b > a; b = before[b]) {
+      if ((way[a] === Infinity) !== (way[b] === Infinity)) continue;
+      const one = lead(a);
+      const other = lead(b);
+      if (one === other) continue;
+      let dot = 0;
+      for (let k = 0; k < 3; k++) dot += normals[a * 3 + k] * normals[b * 3 + k];
+      if (dot < opposed || !shareAir(a, b)) continue;
+      leader[Math.max(one, other)] = Math.min(one, other);
+    }
   };
   for (let n = 0; n < listed.length; n++) {
     if (n % 1024 === 0) step(control, 'reach', 0.96);
-    const a = listed[n];
-    around(lattice, cell[a], (c) => {
-      for (const b of inCell.get(c) ?? []) {
-        if (b <= a || (way[a] === Infinity) !== (way[b] === Infinity) || lead(a) === lead(b)) continue;
-        let dot = 0;
-        for (let k = 0; k < 3; k++) dot += normals[a * 3 + k] * normals[b * 3 + k];
-        if (dot < opposed || !shareAir(a, b)) continue;
-        const [low, high] = lead(a) < lead(b) ? [lead(a), lead(b)] : [lead(b), lead(a)];
-        leader.set(high, low);
-      }
-    });
+    a = listed[n];
+    around(lattice, cell[a], joinIn);
   }
+  step(control, 'reach', 0.965);
   const groups = new Map<number, number[]>();
   for (const p of listed) {
     const members = groups.get(lead(p));
@@ -74,6 +89,39 @@ export function unreachedGroups(
     else groups.set(lead(p), [p]);
   }
   return [...groups.values()];
+}
+
+/** A region of more parts than these is told part by part. */
+const mostParts = 4;
+
+/**
+ * A region of many parts in pieces that a reader can find: each part with at least `least_mm2` of it by itself, the
+ * other parts together; where those are too little to be told, they stay with the part that has most.
+ */
+export function byPart(
+  { part, area_mm2 }: Patches,
+  region: readonly number[],
+  least_mm2: number,
+): number[][] {
+  const ofPart = new Map<number, { members: number[]; area: number }>();
+  for (const p of region) {
+    const known = ofPart.get(part[p]);
+    if (known) {
+      known.members.push(p);
+      known.area += area_mm2[p];
+    } else ofPart.set(part[p], { members: [p], area: area_mm2[p] });
+  }
+  if (ofPart.size <= mostParts) return [[...region]];
+  const all = [...ofPart.values()].sort((a, b) => b.area - a.area || a.members[0] - b.members[0]);
+  const large = all.filter(({ area }) => area >= least_mm2);
+  const rest = all.slice(large.length);
+  const restArea = rest.reduce((sum, { area }) => sum + area, 0);
+  const told = large.map(({ members }) => members);
+  const small = rest.flatMap(({ members }) => members);
+  if (small.length === 0) return told;
+  if (told.length > 0 && restArea < least_mm2) told[0] = [...told[0], ...small];
+  else told.push(small);
+  return told.map((members) => members.sort((a, b) => a - b));
 }
 
 /** Unreached patches that are one place. */

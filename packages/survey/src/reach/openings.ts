@@ -2,8 +2,9 @@ import type { Vec3 } from '@coveline/model';
 import type { Drawing, Opening } from '../result.ts';
 import { closestPoint, newNearest } from '../tree/closest.ts';
 import type { Limb } from './limb.ts';
-import { narrowest, narrowestAlong } from './narrowest.ts';
-import { exactClearance, inModel, type ReachSpace } from './space.ts';
+import { narrowest } from './narrowest.ts';
+import { inModel, type ReachSpace } from './space.ts';
+import { climbedThroat } from './throat.ts';
 import { placeOf, type Widest } from './widest.ts';
 
 /** Behind an opening it is at least this much roomier than in it: elsewhere the air only tapers. */
@@ -80,23 +81,15 @@ function sameOpening(
 
 function openingAt(space: ReachSpace, widest: Widest, throat: number, behind_cm2: number) {
   const { lattice } = space;
-  const { spot, spots, from, radius } = widest;
+  const { spot, spots, from } = widest;
   const a = new Float64Array(3);
   const b = new Float64Array(3);
-  placeOf(lattice, spot, spots, from[throat], a);
-  placeOf(lattice, spot, spots, throat, b);
-  narrowestAlong(
-    space,
-    a,
-    exactClearance(space, a[0], a[1], a[2]),
-    b,
-    exactClearance(space, b[0], b[1], b[2]),
-  );
+  const r = climbedThroat(space, widest, throat);
   const middle = narrowest.slice();
   let back = throat;
   for (let n = 0; n < stepsBack; n++) back = from[back];
   placeOf(lattice, spot, spots, back, a);
-  const r = radius[throat];
+  placeOf(lattice, spot, spots, throat, b);
   const ring = circle(middle, [b[0] - a[0], b[1] - a[1], b[2] - a[2]], r);
   const parts = new Set<string>();
   const [cx, cy, cz] = lattice.corner;

@@ -4,15 +4,18 @@ import { placeNamer } from '../place-id.ts';
 import type { Control, Drawing, Opening, SurveySettings, Unreached } from '../result.ts';
 import { nothingSealed, type Sealed } from '../sealed.ts';
 import type { Site } from '../site.ts';
+import { step } from '../stopped.ts';
 import { nearestCentres } from './centres.ts';
 import { fieldOf } from './field.ts';
-import { type Group, groupOf, unreachedGroups } from './groups.ts';
+import { byPart, type Group, groupOf, unreachedGroups } from './groups.ts';
 import { type Judged, judge } from './judge.ts';
 import type { Limb } from './limb.ts';
 import { notesOn } from './notes.ts';
 import { openingsOf } from './openings.ts';
 import { type Patches, patchesOf } from './patches.ts';
+import { trianglesOf } from './pieces.ts';
 import { inModel, type ReachSpace, reachSpaceOf } from './space.ts';
+import { exactThroat } from './throat.ts';
 import { tautTrail, widestTrail } from './trail.ts';
 import { waysOf } from './way.ts';
 import { type Widest, widestWays } from './widest.ts';
@@ -31,9 +34,9 @@ const closeCall_mm = 1;
 
 /** Throws `SurveyStopped` when the signal is aborted. About 80 bytes a cell and 60 a triangle. */
 export function reachOf(model: Model, settings: SurveySettings, control: Control = {}, site?: Site): Reach {
-  const radii = [settings.hand_mm / 2, settings.tool_mm / 2];
+  const radii = [settings.hand_mm / 2, settings.tool_mm / 2].sort((a, b) => a - b);
   const space = reachSpaceOf(model, site, Math.max(...radii), settings.reachSpacing_mm, control);
-  const widest = widestWays(space, Math.min(...radii), control);
+  const widest = widestWays(space, radii, control);
   return { model, site, space, patches: patchesOf(space.lattice, space.facets, control), widest };
 }
 
@@ -55,9 +58,10 @@ export function measureReach<M extends 'handReach' | 'toolReach'>(
   const least_mm2 = settings.leastUnreached_cm2 * 100;
   const drawings = new Map<string, Drawing>();
 
-  const groups = unreachedGroups(space, patches, widest, judged, limb.length_mm, control).map((group) =>
-    groupOf(patches, judged, group),
-  );
+  const groups = unreachedGroups(space, patches, widest, judged, limb.length_mm, control)
+    .flatMap((region) => byPart(patches, region, least_mm2))
+    .map((members) => groupOf(patches, judged, members));
+  step(control, 'reach', 0.967);
   const nameOpening = placeNamer(`${limb.kind}-opening`);
   const behind = areasBehind(reach, judged, groups, limb.length_mm);
   const openings = openingsOf(space, widest, behind, limb, least_mm2).map(({ opening, drawing, throats }) => {
@@ -72,8 +76,9 @@ export function measureReach<M extends 'handReach' | 'toolReach'>(
   const name = placeNamer(`${limb.kind}-unreached`);
   const listed = groups.filter(({ area_mm2 }) => area_mm2 >= least_mm2);
   const small = groups.filter(({ area_mm2 }) => area_mm2 < least_mm2);
-  const pieces = trianglesOf(reach, listed);
+  const pieces = trianglesOf(space, patches, listed, control);
   const places = listed.map((group, g): Unreached => {
+    step(control, 'reach', 0.975);
     const place = unreachedPlace(reach, judged, group, limb);
     const id = name(place.parts, place.at_mm);
     const cell = judged.centre[group.best];
@@ -101,15 +106,15 @@ export function measureReach<M extends 'handReach' | 'toolReach'>(
         .sort((a, b) => a.size_mm - b.size_mm || (a.id < b.id ? -1 : 1)),
       places,
     },
-    field: fieldOf(reach, judged, limb.length_mm),
+    field: fieldOf(reach, judged, limb.length_mm, control),
     drawings,
     notes: notesOn(reach, limb, settings, small.length, small.reduce((sum, g) => sum + g.area_mm2, 0) / 100),
   };
 }
 
 function unreachedPlace(
-  { model, space, patches }: Reach,
-  { way, largest_mm }: Judged,
+  { model, space, patches, widest }: Reach,
+  { way, largest_mm, centre }: Judged,
   { members, area_mm2, far, best }: Group,
   limb: Limb,
 ): Omit<Unreached, 'id'> {
@@ -129,7 +134,10 @@ function unreachedPlace(
   const apart = (p: number) => Math.hypot(...middle.map((c, k) => c - patches.points[p * 3 + k]));
   const at = members.reduce((a, p) => (apart(p) < apart(a) ? p : a));
   const point = (c: ArrayLike<number>, i = 0): Vec3 => inModel(space.lattice, c[i], c[i + 1], c[i + 2]);
-  const largest = largest_mm[best];
+  const cell = centre[best];
+  const throat = far || cell < 0 ? -1 : widest.throat[cell];
+  const largest =
+    throat < 0 ? largest_mm[best] : Math.min(largest_mm[best], 2 * exactThroat(space, widest, throat));
   return {
     parts: [...parts].sort(),
     at_mm: point(patches.points, at * 3),
@@ -162,20 +170,4 @@ function areasBehind(
   for (let p = 0; p < patches.count; p++) if (way[p] <= length_mm) add(centre[p], patches.area_mm2[p]);
   for (const { best, area_mm2 } of groups) add(centre[best], area_mm2);
   return behind;
-}
-
-/** Per group: nine coordinates for each of its facets, in the frame of the model. */
-function trianglesOf({ space, patches }: Reach, groups: readonly Group[]): Float32Array[] {
-  const groupOfPatch = new Int32Array(patches.count).fill(-1);
-  groups.forEach(({ members }, g) => {
-    for (const p of members) groupOfPatch[p] = g;
-  });
-  const { corners, count } = space.facets;
-  const out = groups.map((): number[] => []);
-  for (let f = 0; f < count; f++) {
-    const g = groupOfPatch[patches.ofFacet[f]];
-    if (g < 0) continue;
-    for (let i = 0; i < 9; i++) out[g].push(corners[f * 9 + i] + space.lattice.corner[i % 3]);
-  }
-  return out.map((c) => Float32Array.from(c));
 }

@@ -8,6 +8,7 @@ import { type Access, accessOf } from './access.ts';
 import { type Clearance, clearanceOf } from './clearance.ts';
 import { type Facets, facetsOf } from './facets.ts';
 import { type Lattice, latticeBetween } from './lattice.ts';
+import type { ClearanceAt } from './narrowest.ts';
 import { type Planes, planesAt, planesOf } from './planes.ts';
 
 /** The air around and in a machine with its doors open, in cells: what hand and tool share before any size counts. */
@@ -38,12 +39,13 @@ export function reachSpaceOf(
     absent.size > 0 ? { ...model, parts: model.parts.filter((part) => !absent.has(part.id)) } : model;
   const [low, high] = bounds(model);
   const floor = site?.floor_mm ?? low[2];
-  // The centre of the largest ball goes round the machine in a layer two cells thick.
-  const margin = largest_mm + 2 * spacing_mm;
+  // The centre of the largest ball goes round the machine in a layer two cells thick; a cell is no wider than its radius.
+  const asked_mm = Math.min(spacing_mm, largest_mm);
+  const margin = largest_mm + 2 * asked_mm;
   const lattice = latticeBetween(
-    [low[0] - margin, low[1] - margin, Math.max(low[2] - margin, Math.min(floor, low[2]) - spacing_mm)],
+    [low[0] - margin, low[1] - margin, Math.max(low[2] - margin, Math.min(floor, low[2]) - asked_mm)],
     [high[0] + margin, high[1] + margin, high[2] + margin],
-    spacing_mm,
+    asked_mm,
   );
   const cap_mm = largest_mm * 1.25 + lattice.pitch;
   const facets = facetsOf(model, absent, lattice, control);
@@ -78,6 +80,11 @@ export function exactClearance(
   return closestPoint(space.tree, x + corner[0], y + corner[1], z + corner[2], reach, nearest)
     ? nearest.distance
     : reach;
+}
+
+/** `exactClearance` of a space. */
+export function exactlyIn(space: ReachSpace): ClearanceAt {
+  return (x, y, z, most_mm) => exactClearance(space, x, y, z, most_mm);
 }
 
 /** A point of the lattice's frame in the frame of the model. */

@@ -2,8 +2,9 @@ import type { Control } from '../result.ts';
 import { step } from '../stopped.ts';
 import { outsideBy } from './access.ts';
 import { newBucketQueue, pop, push } from './bucket-queue.ts';
-import { beside, middleX, middleY, middleZ } from './lattice.ts';
-import type { ReachSpace } from './space.ts';
+import { around, besides, middleX, middleY, middleZ } from './lattice.ts';
+import { narrowestAlong } from './narrowest.ts';
+import { exactlyIn, type ReachSpace } from './space.ts';
 import { placeOf, radiusStep_mm, type Widest } from './widest.ts';
 
 /** Shortest ways of a ball's centre from the access sides. */
@@ -30,7 +31,8 @@ export function gets({ radius }: Widest, cell: number, radius_mm: number): boole
  * neighbour. So a way is as long as a string, and not as the steps of the lattice.
  */
 export function waysOf(space: ReachSpace, widest: Widest, radius_mm: number, control: Control): Ways {
-  const { lattice, access } = space;
+  const { lattice, access, clearance } = space;
+  const exactly = exactlyIn(space);
   const { spot, spots } = widest;
   const n = lattice.cells;
   const length = new Float32Array(n).fill(Infinity);
@@ -42,7 +44,7 @@ export function waysOf(space: ReachSpace, widest: Widest, radius_mm: number, con
   const apart = (a: number, b: number): number => {
     placeOf(lattice, spot, spots, a, p);
     placeOf(lattice, spot, spots, b, q);
-    return Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]);
+    return Math.sqrt((p[0] - q[0]) ** 2 + (p[1] - q[1]) ** 2 + (p[2] - q[2]) ** 2);
   };
   const sees = (a: number, b: number): boolean => {
     const far = apart(a, b);
@@ -59,15 +61,41 @@ export function waysOf(space: ReachSpace, widest: Widest, radius_mm: number, con
     }
     return true;
   };
+  const least_mm = radius_mm - radiusStep_mm;
+  const sides = new Int32Array(6 + 27);
+  let listed = 0;
+  let middle = 0;
+  const listCorner = (next: number): void => {
+    if (next === middle || (spot[next] < 0 && spot[middle] < 0)) return;
+    if (widest.radius[next] >= least_mm) sides[listed++] = next;
+  };
+  /** Neighbours across faces, then, where the ball only just fits, all those around that were looked at closely. */
+  const listAround = (cell: number): void => {
+    besides(lattice, cell, sides);
+    listed = 6;
+    middle = cell;
+    if (clearance.distance[cell] < radius_mm + 2 * lattice.pitch) around(lattice, cell, listCorner);
+  };
+  /** Whether the ball passes straight from one cell to another; across a face that is known. */
+  const slips = (a: number, b: number, side: number): boolean => {
+    if (side < 6) return true;
+    const far = apart(a, b);
+    if (far < radius_mm / 2) return true;
+    return narrowestAlong(exactly, p, radius_mm, q, radius_mm) >= radius_mm - slack_mm;
+  };
   const settle = (cell: number): void => {
     settled[cell] = 1;
-    for (let side = 0; side < 6; side++) {
-      const next = beside(lattice, cell, side);
-      if (next < 0 || settled[next] || !gets(widest, next, radius_mm)) continue;
-      const total = length[bend[cell]] + apart(bend[cell], next);
-      if (total >= length[next] - 1e-3) continue;
+    const corner = bend[cell];
+    listAround(cell);
+    for (let side = 0; side < listed; side++) {
+      const next = sides[side];
+      if (next < 0 || settled[next] || widest.radius[next] < least_mm) continue;
+      // Of the same bend already, and so of the same length.
+      if (bend[next] === corner) continue;
+      const total = length[corner] + apart(corner, next);
+      if (total >= length[next] - 1e-3 || !slips(cell, next, side)) continue;
       length[next] = total;
-      bend[next] = bend[cell];
+      bend[next] = corner;
       push(queue, total, next, cell);
     }
   };
@@ -91,11 +119,12 @@ export function waysOf(space: ReachSpace, widest: Widest, radius_mm: number, con
     if (!sees(bend[cell], cell)) {
       length[cell] = Infinity;
       let best = -1;
-      for (let side = 0; side < 6; side++) {
-        const by = beside(lattice, cell, side);
+      listAround(cell);
+      for (let side = 0; side < listed; side++) {
+        const by = sides[side];
         if (by < 0 || !settled[by]) continue;
         const total = length[by] + apart(by, cell);
-        if (total >= length[cell]) continue;
+        if (total >= length[cell] || !slips(by, cell, side)) continue;
         length[cell] = total;
         best = by;
       }
