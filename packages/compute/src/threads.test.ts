@@ -103,7 +103,10 @@ test('a survey of 180 000 triangles stops within 100 ms of a cancel at twelve mo
     );
     clearTimeout(timer);
     if (asked === 0) continue;
-    times.push(performance.now() - asked);
+    const waited = performance.now() - asked;
+    // It was done as the cancel came.
+    if (!(end instanceof Error) && waited < 100) continue;
+    times.push(waited);
     expect(end).toMatchObject({ name: 'AbortError' });
   }
   expect(times.length).toBeGreaterThan(6);
